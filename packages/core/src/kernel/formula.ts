@@ -54,6 +54,11 @@ export interface FormulaRecord<
   readonly compute: (values: Values<T>) => G extends `${string}[]` ? readonly number[] : number;
   /** A band or named causes of its own, beside what the inputs carry. */
   readonly band?: (values: Values<T>, value: number) => OwnBand;
+  /** Inputs to flag beside those outside their range, where only several of them together show it. */
+  readonly flags?: (
+    values: Values<T>,
+    value: G extends `${string}[]` ? readonly number[] : number,
+  ) => readonly (string & keyof T)[];
 }
 
 interface Check {
@@ -78,7 +83,10 @@ export interface Formula<T extends Takes = Takes, G extends OutputUnit = OutputU
  * take `never` because only the typed record may call them directly.
  */
 export interface AnyFormula
-  extends Omit<FormulaRecord, 'compute' | 'band' | 'holds' | 'refuses' | 'defaults' | 'together' | 'inputShows'> {
+  extends Omit<
+    FormulaRecord,
+    'compute' | 'band' | 'flags' | 'holds' | 'refuses' | 'defaults' | 'together' | 'inputShows'
+  > {
   readonly holds: Readonly<Record<string, Range | undefined>>;
   readonly refuses?: Readonly<Record<string, Range | undefined>>;
   readonly defaults?: Readonly<Record<string, number>>;
@@ -86,6 +94,7 @@ export interface AnyFormula
   readonly inputShows?: Readonly<Record<string, Shows | undefined>>;
   readonly compute: (values: never) => number | readonly number[];
   readonly band?: (values: never, value: number) => OwnBand;
+  readonly flags?: (values: never, value: never) => readonly string[];
   readonly prepared: Prepared;
 }
 
@@ -187,7 +196,8 @@ export function evaluate<T extends Takes, G extends OutputUnit, D extends string
   if (typeof value === 'number' ? !Number.isFinite(value) : value.some((v) => !Number.isFinite(v))) {
     throw new FormulaRefused({ code: 'formula-gives-no-number', formula: f.id });
   }
-  return { value: value as never, outside };
+  const flagged = f.flags?.(values, value as never).filter((name) => !outside.includes(name));
+  return { value: value as never, outside: flagged?.length ? [...outside, ...flagged] : outside };
 }
 
 /** The same for a formula taken out of a registry; the caller has checked names and units. */

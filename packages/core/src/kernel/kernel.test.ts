@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { wetFilmFromDry } from '../science/film/wet-from-dry.ts';
 import { isEven, Z90 } from './band.ts';
 import { canonicalText, checkMark, round9 } from './canonical.ts';
-import { formula } from './formula.ts';
+import { evaluate, formula } from './formula.ts';
 import { addDays, daysBetween, fromLocal, instantIn, isDate, isZone } from './instant.ts';
 import { pathText } from './issue.ts';
 import { addMoney, lineAmount, moneyText, rateFromText, roundMinor } from './money.ts';
@@ -79,6 +79,24 @@ describe('trace', () => {
     trace.given('a', { value: 1, unit: 'm', origin: 'reading' });
     expect(() => trace.given('a', { value: 1, unit: 'm', origin: 'reading' })).toThrow(/two entries/);
   });
+});
+
+test('a formula can flag inputs that only together lie beyond it', () => {
+  const overLimit = formula({
+    id: 'test/room-left',
+    says: 'Room left below a limit',
+    equation: 'max(0, limit - used)',
+    takes: { used: 'kg', limit: 'kg' },
+    gives: 'kg',
+    holds: { used: [0, 10], limit: [0, 10] },
+    source: 'test',
+    compute: ({ used, limit }) => Math.max(0, limit - used),
+    flags: ({ used, limit }) => (used > limit ? ['used'] : []),
+  });
+  expect(evaluate(overLimit, { used: 1, limit: 2 })).toEqual({ value: 1, outside: [] });
+  expect(evaluate(overLimit, { used: 3, limit: 2 })).toEqual({ value: 0, outside: ['used'] });
+  expect(evaluate(overLimit, { used: 11, limit: 2 }).outside).toEqual(['used']);
+  expect(evaluate(overLimit, { used: 12, limit: 11 }).outside).toEqual(['used', 'limit']);
 });
 
 test('the worst verdict wins in the order stop, not known, caution, go', () => {
