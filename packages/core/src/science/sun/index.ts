@@ -1,0 +1,3 @@
+export * from './clear-sky.ts';
+export * from './door-sun.ts';
+export * from './position.ts';
