@@ -1,0 +1,39 @@
+import air from './sources/air.json' with { type: 'json' };
+
+/** How a source was seen: read in its text, remembered, or worked out by ourselves. */
+export type SourceMark = 'READ' | 'MEM' | 'CALC' | 'PRACTICE';
+
+/** One entry of the bibliography. Addresses of pages stand here and nowhere else. */
+export interface Source {
+  readonly title: string;
+  readonly author?: string;
+  readonly publisher?: string;
+  readonly year?: number;
+  readonly address?: string;
+  readonly mark: SourceMark;
+  readonly note?: string;
+}
+
+/** One file per family; a new file is one line here. */
+const FILES: readonly Readonly<Record<string, unknown>>[] = [air];
+
+function merged(): ReadonlyMap<string, Source> {
+  const all = new Map<string, Source>();
+  for (const file of FILES) {
+    for (const [key, source] of Object.entries(file)) {
+      if (all.has(key)) throw new Error(`two sources with the key ${key}`);
+      all.set(key, source as Source);
+    }
+  }
+  return all;
+}
+
+/** The whole bibliography by key. */
+export const SOURCES = merged();
+
+/** The source under a key. Throws when there is none: a formula or row that cites nothing is a mistake of ours. */
+export function sourceOf(key: string): Source {
+  const source = SOURCES.get(key);
+  if (!source) throw new Error(`no source with the key ${key}`);
+  return source;
+}
