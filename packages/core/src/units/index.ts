@@ -1,4 +1,7 @@
 export { convert, toSI } from './convert.ts';
+export { decimalMarkOf } from './digits.ts';
+export { type FormatOptions, type Formatted, formatQuantity } from './format.ts';
+export { type Kind, usualKind } from './kinds.ts';
 export type { MeasuredUnit, System } from './listed.ts';
 export type { DecimalMark } from './number.ts';
 export { type Parsed, type ParsedAny, type ParseOptions, parseAny, parseQuantity, type Quantity } from './parse.ts';

@@ -187,6 +187,9 @@ export const unitNamed = (name: string): TradeUnit | undefined => {
 /** A reading in this unit, in SI. */
 export const intoSI = (value: number, { size, zero }: TradeUnit): number => scale(value - zero, size);
 
+/** The width of a span of SI values in this unit; a width has no offset. */
+export const spanOutOfSI = (spanSI: number, { size }: TradeUnit): number =>
+  scale(spanSI, { over: size.under, under: size.over });
+
 /** An SI value, as this unit reads. */
-export const outOfSI = (valueSI: number, { size, zero }: TradeUnit): number =>
-  scale(valueSI, { over: size.under, under: size.over }) + zero;
+export const outOfSI = (valueSI: number, unit: TradeUnit): number => spanOutOfSI(valueSI, unit) + unit.zero;
