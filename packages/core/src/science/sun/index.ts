@@ -1,3 +1,4 @@
 export * from './clear-sky.ts';
+export * from './diffuse-share.ts';
 export * from './door-sun.ts';
 export * from './position.ts';
