@@ -1,4 +1,6 @@
 import air from './sources/air.json' with { type: 'json' };
+import film from './sources/film.json' with { type: 'json' };
+import mix from './sources/mix.json' with { type: 'json' };
 
 /** How a source was seen: read in its text, remembered, or worked out by ourselves. */
 export type SourceMark = 'READ' | 'MEM' | 'CALC' | 'PRACTICE';
@@ -15,7 +17,7 @@ export interface Source {
 }
 
 /** One file per family; a new file is one line here. */
-const FILES: readonly Readonly<Record<string, unknown>>[] = [air];
+const FILES: readonly Readonly<Record<string, unknown>>[] = [air, film, mix];
 
 function merged(): ReadonlyMap<string, Source> {
   const all = new Map<string, Source>();

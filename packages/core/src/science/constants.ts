@@ -1,5 +1,4 @@
-import { BASE_UNITS } from '../units/base.ts';
-import { asNumber } from '../units/ratio.ts';
+import { toSI } from '../units/convert.ts';
 
 /** Molar gas constant, J/(mol K). Exact since the 2019 definition of the SI units. */
 export const GAS_CONSTANT = 8.31446261815324;
@@ -10,14 +9,8 @@ export const ZERO_CELSIUS = 273.15;
 /** Standard atmosphere, Pa. Exact by definition. */
 export const STANDARD_PRESSURE = 101325;
 
-const sizeOf = (unit: string): number => {
-  const found = BASE_UNITS.get(unit);
-  if (!found) throw new Error(`no unit ${unit}`);
-  return asNumber(found.size);
-};
-
 /** One pound-force per square inch, Pa. Some strength correlations are fitted in psi and hold in no other unit. */
-export const PSI = sizeOf('psi');
+export const PSI = toSI(1, 'psi').value;
 
 /** One megapascal, Pa. The European strength correlations are written in MPa (N/mm²). */
-export const MEGAPASCAL = sizeOf('MPa');
+export const MEGAPASCAL = toSI(1, 'MPa').value;
