@@ -120,7 +120,7 @@ function fromUnion(
   const fits = (errors: readonly RawIssue[]): boolean =>
     !errors.some((e) => e.path.length === 0 && e.code === 'invalid_type');
   const index = issue.errors.findIndex(fits);
-  const branch = branches[index >= 0 ? index : 0];
+  const branch = branches[Math.max(index, 0)];
   return branch && branch.length > 0 ? branch : [{ code: 'field-invalid', path: full.map(keyOf), value: shown(value) }];
 }
 

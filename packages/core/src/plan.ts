@@ -1,0 +1,203 @@
+import type { Catalogue } from './catalogue.ts';
+import type { Job, JobOption } from './job.ts';
+import type { Entry, Figure, FigureList, Given, Series } from './kernel/entry.ts';
+import type { Instant } from './kernel/instant.ts';
+import { FormulaRefused } from './kernel/refusal.ts';
+import type { Said } from './kernel/said.ts';
+import { Ledger, type Recorder, Trace } from './kernel/trace.ts';
+import { type Reason, type Verdict, type VerdictWord, worst } from './kernel/verdict.ts';
+import type { PriceBook } from './price-book.ts';
+import type { OptionContext, StepContext } from './steps/context.ts';
+import { hours } from './steps/hours/index.ts';
+import { preparation } from './steps/preparation/index.ts';
+import { price } from './steps/price/index.ts';
+import { quantities } from './steps/quantities/index.ts';
+import type {
+  HoursPlan,
+  PreparationPlan,
+  PricePlan,
+  QuantitiesPlan,
+  StepBase,
+  SurveyPlan,
+  SystemPlan,
+} from './steps/results.ts';
+import { survey } from './steps/survey/index.ts';
+import { system } from './steps/system/index.ts';
+
+/** The plan as it leaves the core: every number stands once in `entries`; everywhere else stands its id. */
+
+export const PLAN_SCHEMA = 'slabwright.plan/1';
+export const ENGINE = '0.1.0';
+
+export type EntryId = string;
+
+/** A step result with ids in place of its Figures. Outlines stay: they are a drawing. */
+export type Published<T> = T extends Figure | Given | FigureList | Series
+  ? EntryId
+  : T extends string | number | boolean | undefined
+    ? T
+    : T extends readonly [infer A, infer B]
+      ? readonly [Published<A>, Published<B>]
+      : T extends readonly (infer E)[]
+        ? readonly Published<E>[]
+        : { readonly [K in keyof T]: Published<T[K]> };
+
+/** A step that could not answer at all keeps its verdict and says why. */
+export interface Unanswered extends StepBase {
+  readonly unanswered: true;
+}
+export type Answer<T> = Published<T> | Unanswered;
+
+export interface OptionPlan {
+  readonly id: string;
+  readonly name: string;
+  readonly systemId: string;
+  readonly accepted: boolean;
+  readonly people: EntryId;
+  readonly verdict: VerdictWord;
+  /** True while a fact that may never be assumed is missing: nothing here says more than "if". */
+  readonly conditional: boolean;
+  readonly preparation: Answer<PreparationPlan>;
+  readonly system: Answer<SystemPlan>;
+  readonly quantities: Answer<QuantitiesPlan>;
+  readonly hours: Answer<HoursPlan>;
+  readonly price: Answer<PricePlan>;
+}
+
+export interface Plan {
+  readonly schema: typeof PLAN_SCHEMA;
+  readonly engine: string;
+  readonly job: string;
+  readonly title: string;
+  readonly now: Instant;
+  readonly currency?: string;
+  readonly verdict: VerdictWord;
+  readonly survey: Answer<SurveyPlan>;
+  readonly options: readonly OptionPlan[];
+  readonly entries: Readonly<Record<EntryId, Entry>>;
+}
+
+export interface PlanInput {
+  readonly job: Job;
+  readonly catalogue: Catalogue;
+  readonly priceBook?: PriceBook;
+  readonly now: Instant;
+  readonly seed?: number;
+}
+
+export const answered = <T extends object>(answer: T | Unanswered): answer is T => !('unanswered' in answer);
+
+const isEntry = (value: object): value is Entry => 'kind' in value && 'id' in value && 'unit' in value;
+
+function published<T>(value: T): Published<T> {
+  if (value === null || typeof value !== 'object') return value as Published<T>;
+  if (Array.isArray(value)) return value.map((one) => published(one)) as Published<T>;
+  if (isEntry(value)) return value.id as Published<T>;
+  return Object.fromEntries(
+    Object.entries(value).flatMap(([key, inner]) => (inner === undefined ? [] : [[key, published(inner)]])),
+  ) as Published<T>;
+}
+
+type Outcome<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly why: Unanswered };
+
+/**
+ * Runs a step. Where a law refuses a number the step answers "not known" with the reason, and the others go on;
+ * anything else that is thrown is a mistake of ours and is not caught.
+ */
+function attempt<T>(step: () => T): Outcome<T> {
+  try {
+    return { ok: true, value: step() };
+  } catch (trouble) {
+    if (!(trouble instanceof FormulaRefused)) throw trouble;
+    const { formula, input = '', code } = trouble.refusal;
+    return { ok: false, why: unanswered({ code: 'formula-refused', names: { formula, input, why: code } }) };
+  }
+}
+
+function unanswered(said: Said): Unanswered {
+  const reason: Reason = { ...said, verdict: 'not known' };
+  const verdict: Verdict = { word: 'not known', reasons: [reason] };
+  return { unanswered: true, verdict, missing: [], notes: [] };
+}
+
+const waitsFor = (step: string): Outcome<never> => ({
+  ok: false,
+  why: unanswered({ code: 'step-waits', names: { step: `@step-${step}` } }),
+});
+
+/** Steps that need earlier answers run only when all of them are there. */
+function chain<A, T>(step: string, before: Outcome<A>, run: (value: A) => T): Outcome<T> {
+  return before.ok ? attempt(() => run(before.value)) : waitsFor(step);
+}
+
+const both = <A, B>(a: Outcome<A>, b: Outcome<B>): Outcome<readonly [A, B]> =>
+  a.ok ? (b.ok ? { ok: true, value: [a.value, b.value] } : b) : a;
+
+const answerOf = <T>(outcome: Outcome<T>): Answer<T> => (outcome.ok ? published(outcome.value) : outcome.why);
+const baseOf = (outcome: Outcome<StepBase>): StepBase => (outcome.ok ? outcome.value : outcome.why);
+
+function planOption(ctx: StepContext, option: JobOption, surveyed: Outcome<SurveyPlan>, trace: Trace): OptionPlan {
+  const chosen = ctx.catalogue.systems.find((s) => s.id === option.system);
+  if (!chosen) throw new Error(`option ${option.id} names a system that the check let through: ${option.system}`);
+  const products = new Map(ctx.catalogue.products.map((p) => [p.id, p]));
+  const optionCtx: OptionContext = { ...ctx, option, system: chosen, products };
+  const people = trace.given('people', { value: option.people, unit: '1', origin: 'chosen', shows: 'count' });
+  const at = (name: string): Trace => trace.within(name);
+
+  const prepared = chain('survey', surveyed, (s) => preparation(optionCtx, s, at('preparation')));
+  const fitted = chain('survey', surveyed, (s) => system(optionCtx, s, at('system')));
+  const quantified = chain('preparation', both(both(surveyed, prepared), fitted), ([[s, p], f]) =>
+    quantities(optionCtx, s, p, f, at('quantities')),
+  );
+  const timed = chain('quantities', both(both(both(surveyed, prepared), fitted), quantified), ([[[s, p], f], q]) =>
+    hours(optionCtx, s, p, f, q, at('hours')),
+  );
+  const priced = chain('hours', both(both(surveyed, quantified), timed), ([[s, q], t]) =>
+    price(optionCtx, s, q, t, at('price')),
+  );
+  const technical = [surveyed, prepared, fitted, quantified, timed].map(baseOf);
+  return {
+    id: option.id,
+    name: option.name,
+    systemId: option.system,
+    accepted: option.accepted ?? false,
+    people: people.id,
+    verdict: worst(technical.map((step) => step.verdict.word)),
+    conditional: technical.some(
+      (step) => step.verdict.word === 'not known' || step.missing.some((m) => m.meanwhile === 'held'),
+    ),
+    preparation: answerOf(prepared),
+    system: answerOf(fitted),
+    quantities: answerOf(quantified),
+    hours: answerOf(timed),
+    price: answerOf(priced),
+  };
+}
+
+/**
+ * Plans a job. Pure and total: the same input gives the same plan, a missing fact stops only the step that needs it.
+ * The files must have passed `checkJob` and `checkCatalogue`; an id that names nothing is then a mistake of ours.
+ */
+export function plan(
+  input: PlanInput,
+  recorder: Recorder & { readonly entries?: ReadonlyMap<string, Entry> } = new Ledger(),
+): Plan {
+  const { job, catalogue, priceBook, now, seed = 1 } = input;
+  const trace = new Trace(recorder);
+  const ctx: StepContext = { job, catalogue, now, seed, ...(priceBook ? { priceBook } : {}) };
+  const surveyed = attempt(() => survey(ctx, trace.within('survey')));
+  const options = job.options.map((option) => planOption(ctx, option, surveyed, trace.within(option.id)));
+  const leading = options.find((o) => o.accepted) ?? options[0];
+  return {
+    schema: PLAN_SCHEMA,
+    engine: ENGINE,
+    job: job.id,
+    title: job.title,
+    now,
+    ...(priceBook ? { currency: priceBook.currency } : {}),
+    verdict: leading?.verdict ?? baseOf(surveyed).verdict.word,
+    survey: answerOf(surveyed),
+    options,
+    entries: Object.fromEntries(recorder.entries ?? []),
+  };
+}

@@ -1,0 +1,32 @@
+import check from './en/check.json' with { type: 'json' };
+import file from './en/file.json' with { type: 'json' };
+import hours from './en/hours.json' with { type: 'json' };
+import names from './en/names.json' with { type: 'json' };
+import preparation from './en/preparation.json' with { type: 'json' };
+import price from './en/price.json' with { type: 'json' };
+import quantities from './en/quantities.json' with { type: 'json' };
+import survey from './en/survey.json' with { type: 'json' };
+import system from './en/system.json' with { type: 'json' };
+
+export const LANGUAGES = ['en', 'es'] as const;
+export type Language = (typeof LANGUAGES)[number];
+
+type Messages = Readonly<Record<string, string>>;
+
+/** Merges message files; the same code in two of them is a mistake of ours. */
+function merge(files: readonly Messages[]): ReadonlyMap<string, string> {
+  const all = new Map<string, string>();
+  for (const file of files) {
+    for (const [code, text] of Object.entries(file)) {
+      if (all.has(code)) throw new Error(`the message ${code} stands in two files`);
+      all.set(code, text);
+    }
+  }
+  return all;
+}
+
+/** English is complete; Spanish covers the crew sheet and the safety sheet. */
+export const MESSAGES: Readonly<Record<Language, ReadonlyMap<string, string>>> = {
+  en: merge([check, file, hours, names, preparation, price, quantities, survey, system]),
+  es: merge([]),
+};
