@@ -94,7 +94,8 @@ const readQuantity = (typed: string, expected: Unit | undefined, mark: DecimalMa
   if (first === undefined || last === undefined) throw new Error('a quantity was read without a piece');
   // Add up in the smallest unit, where the parts are whole or simple, so that only one step rounds.
   const total = read.found.reduce((sum, { value, unit }) => sum + scale(value, quotient(unit.size, last.unit.size)), 0);
-  const value = intoSI(sign.startsWith('-') ? -total : total, last.unit);
+  // Zero has no sign: `-0 in` is 0.
+  const value = intoSI(sign.startsWith('-') && total !== 0 ? -total : total, last.unit);
   if (!Number.isFinite(value)) return refuse({ code: 'not-finite' });
   return { ok: true, found: { value, unit: last.unit.unit, typed, typedUnit: first.unit.name } };
 };

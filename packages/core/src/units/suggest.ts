@@ -1,7 +1,7 @@
 import type { Unit } from '../kernel/unit.ts';
 import { UNITS } from '../kernel/unit.ts';
+import { SPELLINGS } from './spellings.ts';
 import { type TradeUnit, unitsOf } from './trade-unit.ts';
-import { SPELLINGS } from './words.ts';
 
 /**
  * Fewest single-letter slips between two words: a letter added, dropped, replaced, or two neighbours swapped
