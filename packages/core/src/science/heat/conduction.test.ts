@@ -197,7 +197,8 @@ describe('layered slabs against a fine independent grid', () => {
         out.surface.push(slab.surface);
         out.at100mm.push(temperatureAt(slab, 0.1));
       }
-      step((now += STEP));
+      now += STEP;
+      step(now);
     }
     return out;
   };
@@ -276,7 +277,8 @@ describe('layered slabs against a fine independent grid', () => {
       const advance = patio(slab, step);
       const seen: number[] = [];
       for (let now = 0; now < 2 * 24 * HOUR; ) {
-        advance((now += step));
+        now += step;
+        advance(now);
         if (now % HOUR === 0) seen.push(slab.surface, temperatureAt(slab, 0.1));
       }
       return seen;
