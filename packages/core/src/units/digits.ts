@@ -47,18 +47,35 @@ const LARGEST_DECADE = 15;
 /** Intl writes at most 20 decimals on every engine. */
 const MOST_DECIMALS = 20;
 
-const plainNumber = (value: number, place: number, locale: Locale, grouped: boolean): string => {
-  const digits =
-    place <= 0
-      ? { maximumFractionDigits: Math.min(-place, MOST_DECIMALS) }
-      : { maximumSignificantDigits: Math.max(1, decadeOf(value) - place + 1) };
-  return new Intl.NumberFormat(locale, {
-    ...digits,
+const FORMATS = new Map<string, Intl.NumberFormat>();
+
+/** Making a formatter costs a hundred times its use, so each is made once; it holds no state a caller could see. */
+const formatFor = (
+  locale: Locale,
+  rounding: 'maximumFractionDigits' | 'maximumSignificantDigits',
+  digits: number,
+  grouped: boolean,
+) => {
+  const key = `${locale} ${rounding} ${digits} ${grouped}`;
+  const made = FORMATS.get(key);
+  if (made !== undefined) return made;
+  const format = new Intl.NumberFormat(locale, {
+    [rounding]: digits,
     numberingSystem: 'latn',
     // 'auto' follows the reader's habit: Spanish writes 1234 and 12.345.
     useGrouping: grouped ? 'auto' : false,
     signDisplay: 'negative',
-  }).format(value);
+  });
+  FORMATS.set(key, format);
+  return format;
+};
+
+const plainNumber = (value: number, place: number, locale: Locale, grouped: boolean): string => {
+  const format =
+    place <= 0
+      ? formatFor(locale, 'maximumFractionDigits', Math.min(-place, MOST_DECIMALS), grouped)
+      : formatFor(locale, 'maximumSignificantDigits', Math.max(1, decadeOf(value) - place + 1), grouped);
+  return format.format(value);
 };
 
 /** A number for a reader's eye, rounded at the given place. The number and a power of ten never part at a line's end. */

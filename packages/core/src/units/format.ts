@@ -4,11 +4,11 @@ import { lastPlace, numberText } from './digits.ts';
 import { feetAndInches } from './feet-inches.ts';
 import { hoursAndMinutes } from './hours-minutes.ts';
 import { KINDS, type Kind, type Rung, type Showing, usualKind } from './kinds.ts';
-import { isMeasured } from './listed.ts';
+import { isMeasured, type System } from './listed.ts';
 import { outOfSI, spanOutOfSI, type TradeUnit, unitsOf } from './trade-unit.ts';
 
 export type FormatOptions = {
-  readonly system: 'imperial' | 'metric';
+  readonly system: System;
   /** BCP 47. */
   readonly locale: string;
   /** What sort of thing it is; by default the usual one of its unit. */
@@ -38,7 +38,7 @@ const joined = (number: string, unit: string): Formatted => {
 
 /** A unit without a kind of its own is shown in the first unit listed for the system. */
 const plainShowing = (unit: Unit): Showing => {
-  const first = (system: 'imperial' | 'metric'): readonly Rung[] => {
+  const first = (system: System): readonly Rung[] => {
     const found = unitsOf(unit).find((candidate) => candidate.system === system || candidate.system === 'both');
     return [[(found ?? unitFor(unit, unit)).name, 0]];
   };
@@ -48,7 +48,7 @@ const plainShowing = (unit: Unit): Showing => {
 const showingOf = (unit: Unit, kind: Kind | undefined): Showing => {
   if (!isMeasured(unit)) throw new Error(`money (${unit}) is not formatted as a physical quantity`);
   if (kind === undefined || (kind === 'plain' && unit !== '1')) return plainShowing(unit);
-  const showing = KINDS[kind][unit];
+  const showing = Object.hasOwn(KINDS, kind) ? KINDS[kind][unit] : undefined;
   if (showing === undefined) throw new Error(`a value in ${unit} cannot be shown as ${kind}`);
   return showing;
 };

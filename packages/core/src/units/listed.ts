@@ -1,7 +1,7 @@
 import type { Unit } from '../kernel/unit.ts';
 
-/** The side of the ocean a unit belongs to; `both` where the trade writes the same on either. */
-export type System = 'imperial' | 'metric' | 'both';
+/** The two ways of measuring that a reader chooses between. */
+export type System = 'imperial' | 'metric';
 
 export type MoneyUnit = Extract<Unit, 'money' | `money/${string}`>;
 /** An SI unit of the core that people write with a unit; money has its own module. */

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Unit } from '../kernel/unit.ts';
 import { type Parsed, parseAny, parseQuantity } from './parse.ts';
 
-const valueOf = (parsed: Parsed): number => {
+const readValue = (parsed: Parsed): number => {
   if (!parsed.ok) throw new Error(`refused: ${JSON.stringify(parsed.trouble)}`);
   return parsed.quantity.value;
 };
@@ -37,7 +37,7 @@ describe('lengths as the tape is read (inch 0.0254 m, foot 12 in: exact)', () =>
     ['3\u00a0in', 3],
     ['250 mils', 0.25],
   ])('%s', (text, inches) => {
-    expect(valueOf(parseQuantity(text, 'm'))).toBeCloseTo(inches * 0.0254, 15);
+    expect(readValue(parseQuantity(text, 'm'))).toBeCloseTo(inches * 0.0254, 15);
   });
 });
 
@@ -72,6 +72,8 @@ describe('what the trade writes', () => {
     ['2 days 4 hours', 's', 187_200, 'd'],
     ['25 min', 's', 1500, 'min'],
     ['3 lb/1000 ft²·24 h', 'kg/(m² s)', 1.6952873737e-7, 'lb/1000 ft²·24 h'],
+    ['3 lbs per 1,000 sq ft per 24 hours', 'kg/(m² s)', 1.6952873737e-7, 'lb/1000 ft²·24 h'],
+    ['2 1/2 gal', 'm³', 0.00946352946, 'gal'],
     ['160 ft²/gal', '1/m', 3926.7818796, 'ft²/gal'],
     ['6 m²/L', '1/m', 6000, 'm²/L'],
     ['420 g/L', 'kg/m³', 420, 'g/L'],
@@ -84,7 +86,7 @@ describe('what the trade writes', () => {
     ['50 kJ/mol', 'J/mol', 50_000, 'kJ/mol'],
   ] as const)('%s as %s', (text, unit, value, typedUnit) => {
     const parsed = parseQuantity(text, unit);
-    expect(valueOf(parsed) / value).toBeCloseTo(1, 9);
+    expect(readValue(parsed) / value).toBeCloseTo(1, 9);
     expect(parsed).toMatchObject({ ok: true, quantity: { unit, typed: text, typedUnit } });
   });
 
@@ -96,8 +98,8 @@ describe('what the trade writes', () => {
 
 describe('decimal mark', () => {
   it('reads the comma only for a reader who writes it', () => {
-    expect(valueOf(parseQuantity('1,5 m', 'm', { decimalMark: ',' }))).toBe(1.5);
-    expect(valueOf(parseQuantity('12,5 ft', 'm', { decimalMark: ',' }))).toBeCloseTo(3.81, 15);
+    expect(readValue(parseQuantity('1,5 m', 'm', { decimalMark: ',' }))).toBe(1.5);
+    expect(readValue(parseQuantity('12,5 ft', 'm', { decimalMark: ',' }))).toBeCloseTo(3.81, 15);
     expect(troubleOf('1,5 m', 'm')).toMatchObject({ code: 'number-unreadable', didYouMean: ['1.5'] });
   });
   it('refuses a number that a thousands mark would change, with both readings', () => {

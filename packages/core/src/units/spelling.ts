@@ -1,6 +1,6 @@
 import { BASE_UNITS } from './base.ts';
 import { product, quotient, type Ratio, ratio } from './ratio.ts';
-import { NEVER_FOLDED, ONE_WORD, PHRASES, SPELLINGS, TWO_MEANINGS } from './spellings.ts';
+import { NEVER_FOLDED, ONE_WORD, PHRASES, SPELLINGS, TWO_MEANINGS } from './trade-spellings.ts';
 
 /**
  * A unit's text taken apart: base units with their exponents, and the plain number in it, as the 1000 and the 24 in

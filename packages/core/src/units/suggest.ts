@@ -1,6 +1,6 @@
 import type { Unit } from '../kernel/unit.ts';
 import { UNITS } from '../kernel/unit.ts';
-import { SPELLINGS } from './spellings.ts';
+import { SPELLINGS } from './trade-spellings.ts';
 import { type TradeUnit, unitsOf } from './trade-unit.ts';
 
 /**

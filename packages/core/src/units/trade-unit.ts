@@ -15,7 +15,8 @@ export type TradeUnit = {
   readonly size: Ratio;
   /** What this unit reads where the SI unit reads zero: 32 for °F, otherwise 0. */
   readonly zero: number;
-  readonly system: System;
+  /** `both` where the trade writes the same unit on either side. */
+  readonly system: System | 'both';
 };
 
 export type Meaning =
@@ -87,7 +88,7 @@ const BY_DIMENSION = unitsByDimension();
 
 const shown = (name: string): string => name.replace('F°', '°F').replace(/^1\//, '/');
 
-const listedUnit = (unit: MeasuredUnit, name: string, system: System): TradeUnit => {
+const listedUnit = (unit: MeasuredUnit, name: string, system: System | 'both'): TradeUnit => {
   const expression = expressionOf(name);
   const { size, dimension } = measure(asDifferences(expression));
   if (dimension !== dimensionOf(unit)) throw new Error(`the unit ${name} is not listed under its own dimension`);
@@ -162,13 +163,6 @@ const composed = (expression: Expression): Meaning => {
   return first === undefined ? { is: 'nameless', name } : { is: 'units', units: [first, ...others] };
 };
 
-/** What a unit's text may mean. `°F` means a temperature first and a difference second. */
-export const meaningOf = (text: string): Meaning => {
-  if (text.trim() === '1') return meaningOfExpression(expressionOf('1'));
-  const spelt = spell(text);
-  return spelt.is === 'expression' ? meaningOfExpression(spelt.expression) : spelt;
-};
-
 const meaningOfExpression = (expression: Expression): Meaning => {
   const plain = asDifferences(expression);
   const onScale = scaleOf(expression);
@@ -176,6 +170,19 @@ const meaningOfExpression = (expression: Expression): Meaning => {
   const units = [...unitsOf('°C').filter(({ name }) => name === onScale), ...listed];
   const [first, ...others] = units;
   return first === undefined ? composed(plain) : { is: 'units', units: [first, ...others] };
+};
+
+/** The canonical names, understood beforehand: most texts use one, and taking a text apart is the slow step. */
+const BY_NAME: ReadonlyMap<string, Meaning> = new Map(
+  [...UNITS_OF.values()].flat().map(({ name }) => [name, meaningOfExpression(expressionOf(name))]),
+);
+
+/** What a unit's text may mean. `°F` means a temperature first and a difference second. */
+export const meaningOf = (text: string): Meaning => {
+  const known = BY_NAME.get(text.trim());
+  if (known !== undefined) return known;
+  const spelt = spell(text);
+  return spelt.is === 'expression' ? meaningOfExpression(spelt.expression) : spelt;
 };
 
 /** The unit of that name or spelling; undefined where the text names none, or two. */
