@@ -1,0 +1,1 @@
+export { type MemoryDisk, type MemoryOptions, memoryDisk, openMemoryStore } from './engine.ts';
