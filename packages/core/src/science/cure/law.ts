@@ -1,3 +1,4 @@
+import { Z90 } from '../../kernel/band.ts';
 import { GAS_CONSTANT, ZERO_CELSIUS } from '../constants.ts';
 
 /** One line of a data sheet: at this temperature it takes this long. */
@@ -168,8 +169,6 @@ export interface TimeWithBand {
   readonly high: number;
   readonly cautions: readonly string[];
 }
-
-const Z90 = 1.2815515655446004;
 
 /**
  * Time at a constant temperature with its band, or undefined where the law does not speak.
