@@ -1,6 +1,8 @@
 import air from './sources/air.json' with { type: 'json' };
 import film from './sources/film.json' with { type: 'json' };
 import mix from './sources/mix.json' with { type: 'json' };
+import vapour from './sources/vapour.json' with { type: 'json' };
+import voc from './sources/voc.json' with { type: 'json' };
 
 /** How a source was seen: read in its text, remembered, or worked out by ourselves. */
 export type SourceMark = 'READ' | 'MEM' | 'CALC' | 'PRACTICE';
@@ -17,7 +19,7 @@ export interface Source {
 }
 
 /** One file per family; a new file is one line here. */
-const FILES: readonly Readonly<Record<string, unknown>>[] = [air, film, mix];
+const FILES: readonly Readonly<Record<string, unknown>>[] = [air, film, mix, vapour, voc];
 
 function merged(): ReadonlyMap<string, Source> {
   const all = new Map<string, Source>();
