@@ -13,7 +13,9 @@ export * from './cove.ts';
 export * from './crossing.ts';
 export * from './outline-formulas.ts';
 export * from './polygon.ts';
+export * from './room-from-tape.ts';
 export * from './steps.ts';
+export * from './tape-measures.ts';
 export * from './traverse.ts';
 export * from './triangle.ts';
 
