@@ -1,5 +1,6 @@
-import type { Engine, Writer } from './engine.ts';
+import type { Engine } from './engine.ts';
 import { StoreFull } from './errors.ts';
+import { withSteps } from './steps.ts';
 
 /** Which step of a write fails, counted from 1 over the life of the wrapped engine. */
 export interface FaultPlan {
@@ -21,49 +22,10 @@ export interface FaultyEngine extends Engine {
  */
 export function withFaults(engine: Engine, plan: FaultPlan): FaultyEngine {
   let count = 0;
-  function step(): void {
+  const stepped = withSteps(engine, () => {
     count++;
     const fails = plan.lasting === 'once' ? count === plan.failAt : count >= plan.failAt;
     if (fails) throw plan.failure?.() ?? new StoreFull(new Error(`planned failure at step ${count}`));
-  }
-  return {
-    steps: () => count,
-    read: (work) => engine.read(work),
-    async write(work) {
-      const result = await engine.write(async (writer) => {
-        const value = await work(faultyWriter(writer, step));
-        step();
-        return value;
-      });
-      step();
-      return result;
-    },
-    tell: (event) => engine.tell(event),
-    hear: (listener) => engine.hear(listener),
-    close: () => engine.close(),
-  };
-}
-
-function faultyWriter(writer: Writer, step: () => void): Writer {
-  return {
-    revision: (kind, id, revision) => writer.revision(kind, id, revision),
-    revisions: (kind, id) => writer.revisions(kind, id),
-    list: (request) => writer.list(request),
-    entry: (jobId, id) => writer.entry(jobId, id),
-    entries: (jobId, after, limit) => writer.entries(jobId, after, limit),
-    allRevisions: () => writer.allRevisions(),
-    allEntries: () => writer.allEntries(),
-    async addRevision(row) {
-      step();
-      await writer.addRevision(row);
-    },
-    async setHeading(row) {
-      step();
-      await writer.setHeading(row);
-    },
-    async addEntry(row) {
-      step();
-      await writer.addEntry(row);
-    },
-  };
+  });
+  return { ...stepped, steps: () => count };
 }

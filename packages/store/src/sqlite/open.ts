@@ -1,4 +1,4 @@
-import { existsSync, statSync } from 'node:fs';
+import { closeSync, existsSync, openSync, readSync, statSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import Database from 'libsql';
@@ -12,6 +12,12 @@ import { type SqliteMigration, sqliteMigrations } from './migrations.ts';
 
 /** `SLAB` in ASCII: tells this program's files from those of any other. */
 const applicationId = 0x53_4c_41_42;
+
+/** The first bytes of every SQLite 3 file. */
+const fileHead = Buffer.from('SQLite format 3\0', 'latin1');
+
+/** SQLite's number for a sync at every commit. */
+const fullSync = 2;
 
 const defaultBusyTimeout = 5000;
 
@@ -36,7 +42,7 @@ export interface SqliteOptions {
 export async function openSqliteStore(options: SqliteOptions): Promise<Store> {
   const path = resolve(options.path);
   const migrations = options.migrations ?? sqliteMigrations;
-  if (existsSync(path) && statSync(path).size > 0) inspect(path, migrations.length);
+  inspect(path, migrations.length);
   const database = opened(path);
   try {
     prepareConnection(database, options);
@@ -51,8 +57,30 @@ export async function openSqliteStore(options: SqliteOptions): Promise<Store> {
   return storeOn(options.wrap?.(engine) ?? engine);
 }
 
+function sizeOf(path: string): number {
+  return existsSync(path) ? statSync(path).size : 0;
+}
+
+/** SQLite takes a file shorter than its head for an empty one and would write over it. */
+function checkHead(path: string): void {
+  const head = Buffer.alloc(fileHead.length);
+  try {
+    const file = openSync(path, 'r');
+    readSync(file, head, 0, head.length, 0);
+    closeSync(file);
+  } catch (cause) {
+    throw new StoreFailed(cause);
+  }
+  if (!head.equals(fileHead)) throw new Damaged(`The file ${path} is no store of this program.`);
+}
+
 /** Looks through a read-only handle first: opening for writing would already change a damaged or foreign file. */
 function inspect(path: string, known: number): void {
+  if (sizeOf(path) === 0) {
+    if (sizeOf(`${path}-wal`) === 0) return;
+    throw new Damaged(`The file ${path} is empty or gone, but its log is there.`);
+  }
+  checkHead(path);
   const database = opened(`${pathToFileURL(path).href}?mode=ro`);
   try {
     const version = pragmaNumber(database, 'user_version');
@@ -89,6 +117,8 @@ function prepareConnection(
   const mode = database.prepare('pragma journal_mode = wal').get([]) as { journal_mode: string };
   if (mode.journal_mode !== 'wal') throw new Error(`the write-ahead log is not to be had here (${mode.journal_mode})`);
   database.pragma('synchronous = full');
+  const sync = database.prepare('pragma synchronous').get([]) as { synchronous: number };
+  if (sync.synchronous !== fullSync) throw new Error(`the disk is not waited for here (${sync.synchronous})`);
   database.pragma('foreign_keys = on');
   if (mostPages !== undefined) database.pragma(`max_page_count = ${Math.trunc(mostPages)}`);
 }
