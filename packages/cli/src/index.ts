@@ -1,1 +1,96 @@
-export {};
+import { Command, CommanderError, Option } from 'commander';
+import { BadInput, EXIT, type Terminal } from './terminal.ts';
+import { calc } from './verbs/calc.ts';
+import { check } from './verbs/check.ts';
+import { compare } from './verbs/compare.ts';
+import { explain } from './verbs/explain.ts';
+import { formulas } from './verbs/formulas.ts';
+import { papers } from './verbs/papers.ts';
+import { planVerb } from './verbs/plan.ts';
+
+interface Common {
+  readonly json?: boolean;
+  readonly catalogue?: string;
+  readonly prices?: string;
+  readonly now?: string;
+}
+
+/** Runs one command line and gives its exit status: 0 go or caution, 1 stop or not known, 2 bad input. */
+export async function run(args: readonly string[], terminal: Terminal): Promise<number> {
+  let status: number = EXIT.fine;
+  const program = new Command('slabwright')
+    .description('Plans, prices and papers a resin floor, with the working behind every number.')
+    .exitOverride()
+    .configureOutput({ writeOut: (text) => terminal.out(text), writeErr: (text) => terminal.err(text) })
+    .showHelpAfterError('(slabwright --help lists the verbs)')
+    .showSuggestionAfterError();
+
+  const verb = (signature: string, says: string): Command =>
+    program.command(signature).description(says).option('--json', 'print data instead of text');
+  const withFiles = (command: Command): Command =>
+    command
+      .option('--catalogue <file>', 'catalogue instead of catalogue.json beside the job')
+      .option('--prices <file>', 'price book instead of price-book.json beside the job')
+      .option('--now <instant>', 'plan as of this moment, for example 2026-05-13T06:00:00-06:00');
+
+  verb('calc <formula> [inputs...]', 'compute one formula: calc film/wet-from-dry dryFilm="5 mil" volumeSolids="65 %"')
+    .option('--in <unit>', 'unit of the answer')
+    .action((id: string, pairs: string[], options: { in?: string; json?: boolean }) => {
+      status = calc(id, pairs, options, terminal);
+    });
+  verb('formulas [word]', 'list the formulas, or those that speak of a word').action(
+    (word: string | undefined, options: Common) => {
+      status = formulas(word, options, terminal);
+    },
+  );
+  withFiles(verb('check <job>', 'read a job file (or its folder, or - for standard input) and name what is wrong')).action(
+    (job: string, options: Common) => {
+      status = check(job, options, terminal);
+    },
+  );
+  withFiles(verb('plan <job>', 'plan a job: verdicts, preparation, buying, hours, price'))
+    .addOption(new Option('--units <system>', 'imperial or metric').choices(['imperial', 'metric']))
+    .action((job: string, options: Common & { units?: 'imperial' | 'metric' }) => {
+      status = planVerb(job, options, terminal);
+    });
+  withFiles(verb('explain <job> <entry>', 'show how a number of the plan came about, down to its readings'))
+    .addOption(new Option('--units <system>', 'imperial or metric').choices(['imperial', 'metric']))
+    .option('--depth <levels>', 'how far down the inputs are opened', '2')
+    .action((job: string, entry: string, options: Common & { units?: 'imperial' | 'metric'; depth: string }) => {
+      status = explain(job, entry, options, terminal);
+    });
+  verb('compare <products...>', 'set data sheets side by side, like for like')
+    .option('--catalogue <file>', 'catalogue to read, instead of catalogue.json here')
+    .addOption(new Option('--units <system>', 'imperial or metric').choices(['imperial', 'metric']))
+    .action((products: string[], options: Common & { units?: 'imperial' | 'metric' }) => {
+      status = compare(products, options, terminal);
+    });
+  withFiles(verb('papers <job>', 'write the papers of a job as PDF'))
+    .requiredOption('--out <folder>', 'where the papers go')
+    .option('--option <id>', 'option to paper, instead of the accepted one')
+    .addOption(new Option('--units <system>', 'imperial or metric').choices(['imperial', 'metric']))
+    .addOption(new Option('--paper <size>', 'letter or a4').choices(['letter', 'a4']))
+    .addOption(new Option('--language <language>', 'language of crew and safety sheet').choices(['en', 'es']))
+    .action(async (job: string, options: Parameters<typeof papers>[1]) => {
+      status = await papers(job, options, terminal);
+    });
+
+  try {
+    await program.parseAsync([...args], { from: 'user' });
+  } catch (trouble) {
+    return failed(trouble, args, terminal);
+  }
+  return status;
+}
+
+function failed(trouble: unknown, args: readonly string[], terminal: Terminal): number {
+  if (trouble instanceof CommanderError) return trouble.exitCode === 0 ? EXIT.fine : EXIT.badInput;
+  if (!(trouble instanceof BadInput)) throw trouble;
+  if (args.includes('--json')) {
+    const issues = trouble.issues.length > 0 ? trouble.issues : trouble.lines.map((message) => ({ code: 'bad-input', message }));
+    terminal.out(`${JSON.stringify({ issues, messages: trouble.lines }, null, 2)}\n`);
+  } else {
+    terminal.err(`${trouble.lines.join('\n')}\n`);
+  }
+  return EXIT.badInput;
+}

@@ -58,8 +58,8 @@ export function quantity<U extends Unit>(unit: U, limits: QuantityLimits = {}) {
           ...(limits.least || limits.most ? { limits: shown } : {}),
           names: {
             got: t.got ?? '',
-            gotDimension: t.gotDimension ?? '',
-            expectedDimension: t.expectedDimension,
+            gotDimension: (t.gotDimension ?? '').replaceAll('-', ' '),
+            expectedDimension: t.expectedDimension.replaceAll('-', ' '),
             didYouMean: (t.didYouMean ?? []).join(', '),
           },
         });

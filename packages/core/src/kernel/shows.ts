@@ -27,7 +27,6 @@ export const SHOWS = [
   'area-rate',
   'length-rate',
   'duration',
-  'clock',
   'money',
   'concentration',
   'expansion',

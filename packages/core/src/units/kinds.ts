@@ -2,9 +2,9 @@ import type { Shows } from '../kernel/shows.ts';
 import type { Unit } from '../kernel/unit.ts';
 import { isMeasured, type MeasuredUnit } from './listed.ts';
 
-/** What sort of thing a quantity is to a reader. Money and the time of day are told elsewhere. */
+/** What sort of thing a quantity is to a reader. Money is told elsewhere. */
 export type Kind =
-  | Exclude<Shows, 'money' | 'clock'>
+  | Exclude<Shows, 'money'>
   | 'speed'
   | 'bulk-density'
   | 'mass-rate'

@@ -2,7 +2,7 @@ import { isEven } from '../kernel/band.ts';
 import type { Entry } from '../kernel/entry.ts';
 import { minorDigits } from '../kernel/money.ts';
 import type { Unit } from '../kernel/unit.ts';
-import { formatQuantity, type Kind, type System } from '../units/index.ts';
+import { formatQuantity, type Kind, type System, toSI } from '../units/index.ts';
 
 /** Who reads: language and region, imperial or metric, the one currency of the plan. */
 export interface Reader {
@@ -17,8 +17,8 @@ const NO_BREAK = '\u00a0';
 const MONEY_PER: Partial<
   Record<Unit, { readonly metric: readonly [number, string]; readonly imperial: readonly [number, string] }>
 > = {
-  'money/m²': { metric: [1, 'm²'], imperial: [0.09290304, 'ft²'] },
-  'money/m': { metric: [1, 'm'], imperial: [0.3048, 'ft'] },
+  'money/m²': { metric: [1, 'm²'], imperial: [toSI(1, 'ft²').value, 'ft²'] },
+  'money/m': { metric: [1, 'm'], imperial: [toSI(1, 'ft').value, 'ft'] },
   'money/s': { metric: [3600, 'h'], imperial: [3600, 'h'] },
 };
 

@@ -1,0 +1,52 @@
+import {
+  type Catalogue,
+  catalogueFromText,
+  checkCatalogue,
+  checkJob,
+  type Issue,
+  type Job,
+  jobFromText,
+  type PriceBook,
+  priceBookFromText,
+  type Result,
+} from '@slabwright/core';
+import { badInput, readBeside, readInput } from './read-file.ts';
+import { BadInput } from './terminal.ts';
+
+export interface FileOptions {
+  readonly catalogue?: string;
+  readonly prices?: string;
+  readonly now?: string;
+}
+
+export interface Loaded {
+  readonly job: Job;
+  readonly catalogue: Catalogue;
+  readonly priceBook?: PriceBook;
+}
+
+function read<T>(file: string, result: Result<T>): T {
+  if (!result.ok) throw badInput(file, result.issues);
+  return result.value;
+}
+
+const refuseIssues = (file: string, issues: readonly Issue[]): void => {
+  if (issues.length > 0) throw badInput(file, issues);
+};
+
+/** Reads a job with its catalogue and, when there is one, its price book; checks each before anything is planned. */
+export function load(path: string, options: FileOptions, now: string): Loaded {
+  const { text, folder } = readInput(path, 'job.json');
+  const job = read(path, jobFromText(text));
+  const catalogueText = readBeside(folder, 'catalogue.json', options.catalogue);
+  if (!catalogueText) {
+    throw new BadInput([
+      `${path}: no catalogue.json lies beside the job. Put one there or name it with --catalogue FILE; jobs/garage/catalogue.json is one to start from.`,
+    ]);
+  }
+  const catalogue = read(catalogueText.file, catalogueFromText(catalogueText.text));
+  refuseIssues(catalogueText.file, checkCatalogue(catalogue));
+  refuseIssues(path, checkJob(job, catalogue, now));
+  const prices = readBeside(folder, 'price-book.json', options.prices);
+  return { job, catalogue, ...(prices ? { priceBook: read(prices.file, priceBookFromText(prices.text)) } : {}) };
+}

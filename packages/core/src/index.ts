@@ -1,0 +1,42 @@
+export { ALL_FORMULAS } from './all-formulas.ts';
+export {
+  type Catalogue,
+  type CatalogueFile,
+  catalogue as catalogueSchema,
+  catalogueFrom,
+  catalogueFromText,
+  type Product,
+  type System as CoatingSystem,
+} from './catalogue.ts';
+export { SOURCES, type Source, type SourceMark, sourceOf } from './data/sources.ts';
+export type { Area } from './drawing.ts';
+export { type Job, type JobFile, type JobOption, job as jobSchema, jobFrom, jobFromText } from './job.ts';
+export * from './kernel/index.ts';
+export { type Log, log as logSchema, logFrom, logFromText } from './log.ts';
+export {
+  type Answer,
+  answered,
+  ENGINE,
+  type EntryId,
+  type OptionPlan,
+  PLAN_SCHEMA,
+  type Plan,
+  type PlanInput,
+  type Published,
+  plan,
+  type Unanswered,
+} from './plan.ts';
+export {
+  type PriceBook,
+  type PriceBookFile,
+  priceBook as priceBookSchema,
+  priceBookFrom,
+  priceBookFromText,
+} from './price-book.ts';
+export { MOST_BYTES, readJson } from './read.ts';
+export { checkCatalogue } from './steps/check/catalogue.ts';
+export { checkJob } from './steps/check/job.ts';
+export type * from './steps/results.ts';
+export * from './units/index.ts';
+export { type WeatherFile, weatherFrom, weatherFromText, weather as weatherSchema } from './weather.ts';
+export * from './words/index.ts';
