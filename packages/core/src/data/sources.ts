@@ -1,6 +1,9 @@
 import air from './sources/air.json' with { type: 'json' };
+import dust from './sources/dust.json' with { type: 'json' };
 import film from './sources/film.json' with { type: 'json' };
 import mix from './sources/mix.json' with { type: 'json' };
+import moisture from './sources/moisture.json' with { type: 'json' };
+import preparation from './sources/preparation.json' with { type: 'json' };
 import vapour from './sources/vapour.json' with { type: 'json' };
 import voc from './sources/voc.json' with { type: 'json' };
 
@@ -19,7 +22,7 @@ export interface Source {
 }
 
 /** One file per family; a new file is one line here. */
-const FILES: readonly Readonly<Record<string, unknown>>[] = [air, film, mix, vapour, voc];
+const FILES: readonly Readonly<Record<string, unknown>>[] = [air, dust, film, mix, moisture, preparation, vapour, voc];
 
 function merged(): ReadonlyMap<string, Source> {
   const all = new Map<string, Source>();
