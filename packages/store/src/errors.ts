@@ -17,11 +17,11 @@ export class StoreFull extends StoreError {
   }
 }
 
-/** Another tab or program holds the store. */
+/** The store cannot be reached: another tab or program holds it, or the browser forbids it. */
 export class StoreBlocked extends StoreError {
   override readonly name = 'StoreBlocked';
-  constructor(reason: string, options?: ErrorOptions) {
-    super(`${reason} Close it there and try again; nothing kept before is lost.`, options);
+  constructor(reason: string, wayOut: string, options?: ErrorOptions) {
+    super(`${reason} ${wayOut} Nothing kept before is lost.`, options);
   }
 }
 

@@ -1,5 +1,6 @@
+import { asideOf } from '../aside.ts';
 import { type Backup, backupText, readBackup } from '../backup.ts';
-import { Damaged, FutureSchema } from '../errors.ts';
+import { Conflict, Damaged, FutureSchema } from '../errors.ts';
 import type { Store } from '../port.ts';
 import { holds, rejection, same } from './expect.ts';
 import type { AcceptanceCase } from './place.ts';
@@ -111,6 +112,26 @@ export const backupCases: readonly AcceptanceCase[] = [
       const refused = await rejection(store.importAll(newer), FutureSchema, 'the newer backup');
       holds(refused.message.includes('Update the program'), `the message gives the way out: ${refused.message}`);
       same(await store.exportAll(), backup, 'the store');
+    },
+  },
+  {
+    rule: 'B6',
+    title: 'the version that lost a conflict can be kept as an aside, and kept twice is there once',
+    async run({ open }) {
+      const store = await open();
+      await store.put(job('a', { title: 'Theirs' }), 0);
+      await store.append(reading('a', 'r1', 0));
+      const conflicts = [
+        await rejection(store.put(job('a', { title: 'Mine' }), 0), Conflict, 'the document'),
+        await rejection(store.append(reading('a', 'r1', 0, 0.9)), Conflict, 'the entry'),
+      ];
+      for (const conflict of [...conflicts, ...conflicts]) await store.put(asideOf(conflict, instant(1)), 0);
+      const { headings } = await store.list({ kind: 'aside' });
+      same(headings.map(({ title }) => title).sort(), ['Log entry r1', 'Mine'], 'the asides');
+      const id = headings.find(({ title }) => title === 'Mine')?.id ?? 'none';
+      const aside = await store.get('aside', id);
+      holds(aside !== null, 'the aside is there');
+      same((aside.body as unknown as { offered: unknown }).offered, conflicts[0]?.offered, 'the version kept');
     },
   },
 ];

@@ -124,7 +124,7 @@ export const transactionCases: readonly AcceptanceCase[] = [
     },
   },
   {
-    rule: 'W4',
+    rule: 'W3',
     title: 'a second handle is told, and what it writes from the old revision is a conflict, not a loss',
     needsTelling: true,
     async run({ open }) {

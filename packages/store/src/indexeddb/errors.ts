@@ -11,10 +11,9 @@ export function namedBrowserError(cause: unknown): StoreError {
       return new StoreClosed('The browser has closed the store.');
     case 'SecurityError':
       return new StoreBlocked(
-        'The browser does not let this page keep data; private windows and blocked site data do that.',
-        {
-          cause,
-        },
+        'The browser does not let this page keep data.',
+        'Leave the private window, or allow site data for this page, and open it again.',
+        { cause },
       );
     case 'UnknownError':
     case 'DataError':

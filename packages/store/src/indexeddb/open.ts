@@ -13,6 +13,8 @@ const newerTab =
 const takenAway = 'The browser has taken the stored data away, as it does when site data is cleared.';
 const olderTab = 'Another tab still has an older version of this program open.';
 
+const closeIt = 'Close it there and try again.';
+
 export interface IndexedDbOptions {
   /** The database's name; tabs with the same name share it. */
   readonly name: string;
@@ -38,7 +40,10 @@ export async function openIndexedDbStore(options: IndexedDbOptions): Promise<Sto
 /** Erases everything kept under this name. @throws StoreBlocked while a tab has it open. */
 export async function eraseIndexedDbStore(name: string): Promise<void> {
   await new Promise<void>((done, failed) => {
-    deleteDB(name, { blocked: () => failed(new StoreBlocked('Another tab has the store open.')) }).then(done, failed);
+    deleteDB(name, { blocked: () => failed(new StoreBlocked('Another tab has the store open.', closeIt)) }).then(
+      done,
+      failed,
+    );
   });
 }
 
@@ -94,7 +99,7 @@ function withinTime(
     open(() => {
       timer = setTimeout(() => {
         late = true;
-        failed(new StoreBlocked(olderTab));
+        failed(new StoreBlocked(olderTab, closeIt));
       }, milliseconds);
     }).then((database) => {
       if (timer !== null) clearTimeout(timer);

@@ -1,8 +1,19 @@
 import 'fake-indexeddb/auto';
+import { forceCloseDatabase } from 'fake-indexeddb';
 import { openDB } from 'idb';
-import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { job } from '../acceptance/samples.ts';
-import { FutureSchema, MigrationFailed, StoreBlocked, StoreClosed, type StoreEvent } from '../index.ts';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import { instant, job } from '../acceptance/samples.ts';
+import {
+  Damaged,
+  FutureSchema,
+  MigrationFailed,
+  StoreBlocked,
+  StoreClosed,
+  type StoreEvent,
+  StoreFailed,
+  StoreFull,
+} from '../index.ts';
+import { namedBrowserError } from './errors.ts';
 import { askToPersist, eraseIndexedDbStore, openIndexedDbStore } from './index.ts';
 import { indexedDbMigrations } from './schema.ts';
 
@@ -83,13 +94,76 @@ describe('I1: two versions at once', () => {
 });
 
 describe('I5: room on the device', () => {
+  afterEach(() => vi.unstubAllGlobals());
+
   test('I5: where the browser does not say, nothing is claimed', async () => {
+    vi.stubGlobal('navigator', {});
     expect(await askToPersist()).toEqual({ persisted: null, usedBytes: null, quotaBytes: null });
   });
 
-  test('I6: erasing while a tab has the store open is refused by name, and done once it is closed', async () => {
+  test.each([true, false])('I5: the browser is asked, and its answer %s is passed on', async (answer) => {
+    const estimate = async () => ({ usage: 4096, quota: 1_000_000 });
+    vi.stubGlobal('navigator', { storage: { persisted: async () => false, persist: async () => answer, estimate } });
+    expect(await askToPersist()).toEqual({ persisted: answer, usedBytes: 4096, quotaBytes: 1_000_000 });
+  });
+
+  test('I6: erasing while a tab has the store open is refused by name', async () => {
     const store = await openDB(name, 1);
     await expect(eraseIndexedDbStore(name)).rejects.toThrow(StoreBlocked);
     store.close();
+  });
+
+  test('I7: no room left is named, loses nothing, and the store still reads and exports', async () => {
+    const store = await openIndexedDbStore({ name });
+    await store.put(job('a'), 0);
+    const before = await store.exportAll();
+    const add = vi.spyOn(IDBObjectStore.prototype, 'add').mockImplementation(() => {
+      throw new DOMException('no room', 'QuotaExceededError');
+    });
+    const refusal = await store
+      .transaction([
+        { do: 'remove', kind: 'job', id: 'a', expected: 1, updatedAt: instant(1) },
+        { do: 'put', draft: job('b'), expected: 0 },
+      ])
+      .catch((error: unknown) => error);
+    expect(refusal).toBeInstanceOf(StoreFull);
+    expect((refusal as StoreFull).cause).toMatchObject({ name: 'QuotaExceededError' });
+    expect(await store.exportAll()).toEqual(before);
+    add.mockRestore();
+    expect((await store.put(job('b'), 0)).revision).toBe(1);
+    await store.close();
+  });
+
+  test('I8: a store the browser has taken away tells its watchers and refuses by name', async () => {
+    const raw: IDBDatabase[] = [];
+    const transaction = IDBDatabase.prototype.transaction;
+    const spy = vi.spyOn(IDBDatabase.prototype, 'transaction').mockImplementation(function (
+      this: IDBDatabase,
+      ...values
+    ) {
+      raw.push(this);
+      return transaction.apply(this, values);
+    });
+    const store = await openIndexedDbStore({ name });
+    const told: StoreEvent[] = [];
+    store.watch((event) => told.push(event));
+    await store.put(job('a'), 0);
+    spy.mockRestore();
+    // Its published type asks for the class where it takes an object of it.
+    forceCloseDatabase(raw[0] as never);
+    await new Promise((done) => setTimeout(done, 5));
+    expect(told.at(-1)).toEqual({ what: 'closed', message: expect.stringContaining('taken the stored data away') });
+    await expect(store.get('job', 'a')).rejects.toThrow(StoreClosed);
+    await store.close();
+  });
+
+  test.each([
+    ['SecurityError', StoreBlocked],
+    ['UnknownError', Damaged],
+    ['InvalidStateError', StoreClosed],
+    ['ConstraintError', StoreFailed],
+  ])('I7: the browser failing with %s is told by name', (failure, kind) => {
+    const cause = new DOMException('as the browser says it', failure);
+    expect(namedBrowserError(cause)).toBeInstanceOf(kind);
   });
 });

@@ -39,7 +39,8 @@ export async function killTimes({ path, child, kills, seed }: KillOptions): Prom
   const results: Kill[] = [];
   let next = 1;
   for (let kill = 0; kill < kills; kill++) {
-    const lines = await runAndKill(child, path, next, 5 + random() * 120);
+    const pace = kill % 2 === 0 ? 'lingering' : 'at full speed';
+    const lines = await runAndKill([child, path, String(next), pace], 5 + random() * 120);
     const before = acknowledged.size;
     for (const [what, number] of lines) if (what === 'ok') acknowledged.add(number);
     const last = lines.at(-1);
@@ -71,9 +72,9 @@ function momentOf(last: Line | undefined): Moment {
 }
 
 /** Starts a child and kills it some milliseconds after its first line. */
-function runAndKill(child: string, path: string, first: number, milliseconds: number): Promise<readonly Line[]> {
+function runAndKill(command: readonly string[], milliseconds: number): Promise<readonly Line[]> {
   return new Promise((done, failed) => {
-    const running = spawn(process.execPath, [child, path, String(first)], { stdio: ['ignore', 'pipe', 'pipe'] });
+    const running = spawn(process.execPath, command, { stdio: ['ignore', 'pipe', 'pipe'] });
     let output = '';
     let complaints = '';
     running.stdout.setEncoding('utf8').on('data', (text: string) => {

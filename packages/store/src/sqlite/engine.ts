@@ -1,7 +1,7 @@
 import { Kysely, SqliteDialect } from 'kysely';
 import type Database from 'libsql';
 import type { Engine, Reader, Writer } from '../engine.ts';
-import { StoreBlocked } from '../errors.ts';
+import { StoreBlocked, StoreFull } from '../errors.ts';
 import { namedSqliteError } from './errors.ts';
 import type { Tables } from './tables.ts';
 import { SqliteWriter } from './writer.ts';
@@ -35,11 +35,23 @@ export class SqliteEngine implements Engine {
   hear(): void {}
 
   async close(): Promise<void> {
-    // The binding lets go of the file only when its statements have been collected, so the log is brought home here:
-    // a person who copies the one file after closing has everything.
-    if (this.#database.open) this.#database.exec('pragma wal_checkpoint(truncate)');
+    if (this.#database.open) this.#bringLogHome();
     await this.#queries.destroy();
     if (this.#database.open) this.#database.close();
+  }
+
+  /**
+   * The binding lets go of the file only when its statements have been collected, so the log is written into the file
+   * here: a person who copies the one file after closing has everything.
+   */
+  #bringLogHome(): void {
+    try {
+      this.#database.exec('pragma wal_checkpoint(truncate)');
+    } catch (cause) {
+      const named = namedSqliteError(cause, this.#path);
+      // On a full disk, or beside another program, it stays in the log, from where the next opening reads it.
+      if (!(named instanceof StoreFull || named instanceof StoreBlocked)) throw named;
+    }
   }
 
   async #within<T>(begin: 'begin' | 'begin immediate', work: (writer: Writer) => Promise<T>): Promise<T> {

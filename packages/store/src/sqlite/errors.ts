@@ -6,7 +6,9 @@ export function namedSqliteError(cause: unknown, path: string): StoreError {
   const code = codeOf(cause);
   if (code.startsWith('SQLITE_FULL')) return new StoreFull(cause);
   if (code.startsWith('SQLITE_BUSY') || code.startsWith('SQLITE_LOCKED')) {
-    return new StoreBlocked(`Another program is writing to ${path}.`, { cause });
+    return new StoreBlocked(`Another program is writing to ${path}.`, 'Wait for it or close it, then try again.', {
+      cause,
+    });
   }
   if (code.startsWith('SQLITE_CORRUPT') || code.startsWith('SQLITE_NOTADB')) {
     return new Damaged(`The file ${path} is damaged or is no store of this program.`, { cause });
