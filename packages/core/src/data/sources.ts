@@ -1,9 +1,16 @@
 import air from './sources/air.json' with { type: 'json' };
+import bond from './sources/bond.json' with { type: 'json' };
 import dust from './sources/dust.json' with { type: 'json' };
 import film from './sources/film.json' with { type: 'json' };
 import mix from './sources/mix.json' with { type: 'json' };
 import moisture from './sources/moisture.json' with { type: 'json' };
+import movement from './sources/movement.json' with { type: 'json' };
+import power from './sources/power.json' with { type: 'json' };
 import preparation from './sources/preparation.json' with { type: 'json' };
+import price from './sources/price.json' with { type: 'json' };
+import shape from './sources/shape.json' with { type: 'json' };
+import statistics from './sources/statistics.json' with { type: 'json' };
+import surface from './sources/surface.json' with { type: 'json' };
 import vapour from './sources/vapour.json' with { type: 'json' };
 import voc from './sources/voc.json' with { type: 'json' };
 
@@ -22,7 +29,23 @@ export interface Source {
 }
 
 /** One file per family; a new file is one line here. */
-const FILES: readonly Readonly<Record<string, unknown>>[] = [air, dust, film, mix, moisture, preparation, vapour, voc];
+const FILES: readonly Readonly<Record<string, unknown>>[] = [
+  air,
+  bond,
+  dust,
+  film,
+  mix,
+  moisture,
+  movement,
+  power,
+  preparation,
+  price,
+  shape,
+  statistics,
+  surface,
+  vapour,
+  voc,
+];
 
 function merged(): ReadonlyMap<string, Source> {
   const all = new Map<string, Source>();

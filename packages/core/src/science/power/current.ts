@@ -46,7 +46,7 @@ export const continuousBreaker = formula({
   gives: 'A',
   holds: { currents: [0, 200] },
   refuses: { currents: [0, 10_000] },
-  source: 'continuous-load-rule',
+  source: 'nec-continuous-load',
   notes: 'From memory of one national code; the code of the place decides.',
   shows: 'current',
   inputShows: { currents: 'current' },

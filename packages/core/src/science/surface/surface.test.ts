@@ -1,18 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { evaluate } from '../../kernel/formula.ts';
-import { FormulaRefused } from '../../kernel/refusal.ts';
-import { flatnessNumber, levelnessNumber, scratchHardness, slipPotential, wornVolume } from './index.ts';
+import { flatnessNumber, levelnessNumber, wornVolume } from './index.ts';
 
 describe('surface', () => {
-  test('slip classes on both sides of each break', () => {
-    const at = (pendulumValue: number): number => evaluate(slipPotential, { pendulumValue }).value;
-    expect([0, 24, 24.5, 25, 35, 35.5, 36, 60].map(at)).toEqual([3, 3, 3, 2, 2, 2, 1, 1]);
-  });
-
-  test('picks out of order are refused', () => {
-    expect(() => evaluate(scratchHardness, { lastWithoutMark: 6, firstWithMark: 5 })).toThrow(FormulaRefused);
-  });
-
   test('flatness, levelness and wear (own arithmetic)', () => {
     expect(evaluate(flatnessNumber, { deviation: 0.03 * 0.0254, mean: 0.001 * 0.0254 }).value).toBeCloseTo(50.2, 1);
     expect(evaluate(levelnessNumber, { deviation: 0.2 * 0.0254, mean: 0.05 * 0.0254 }).value).toBeCloseTo(19.2, 1);
