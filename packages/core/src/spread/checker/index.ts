@@ -1,0 +1,1 @@
+export { checkSequence, type SequenceReport, type SpreadBreak } from './check-sequence.ts';

@@ -1,0 +1,31 @@
+import type { FloorSquares } from './floor-squares.ts';
+
+/**
+ * Cuts an order into pours by litres: place in the order where each pour starts.
+ *
+ * A square goes to the pour that takes the larger part of it, so the cut is never off by more than half a square; what
+ * one pour took too much the next one gives back. The last pour is the part batch.
+ */
+export function cutPours(squares: FloorSquares, order: Int32Array, batchLitres: number): Int32Array {
+  const most = Math.max(1, batchesNeeded(squares, batchLitres));
+  const starts = new Int32Array(most);
+  const { litres } = squares;
+  let pour = 1;
+  let run = 0;
+  for (let k = 0; k < order.length && pour < most; k++) {
+    const own = litres[order[k] as number] as number;
+    while (pour < most && run + own / 2 > pour * batchLitres + 1e-9 && k > (starts[pour - 1] as number)) {
+      starts[pour] = k;
+      pour += 1;
+    }
+    run += own;
+  }
+  return pour === most ? starts : starts.slice(0, pour);
+}
+
+/** Fewest batches that hold the floor. */
+export function batchesNeeded(squares: FloorSquares, batchLitres: number): number {
+  let total = 0;
+  for (const own of squares.litres) total += own;
+  return Math.ceil(total / batchLitres - 1e-9);
+}

@@ -1,0 +1,44 @@
+/**
+ * How hard to look, in countable things, so that the same question gets the same plan on any machine.
+ * `candidates`: orders grown and scored (a guided growth counts three); `nodes`: steps of the exact search.
+ */
+export interface SpreadEffort {
+  readonly candidates: number;
+  readonly nodes: number;
+}
+
+/** While somebody waits: fewer candidates the larger the floor, since each costs more. */
+export function quickEffort(squares: number): SpreadEffort {
+  return { candidates: Math.round(Math.max(150, Math.min(900, 620_000 / (squares + 250)))), nodes: 20_000 };
+}
+
+/** Some seconds: for the plan that goes on paper. */
+export function fullEffort(squares: number): SpreadEffort {
+  return { candidates: Math.round(Math.max(700, Math.min(90_000, 14_000_000 / (squares + 50)))), nodes: 400_000 };
+}
+
+/** Told how far the search is; answering false stops it with the best plan so far. */
+export type SpreadProgress = (done: number, of: number, bestScore: number) => boolean;
+
+/** Counts candidates and asks now and then whether to go on. */
+export class Budget {
+  done = 0;
+  stopped = false;
+  readonly total: number;
+  private readonly onProgress: SpreadProgress | undefined;
+  private nextReport = 0;
+
+  constructor(total: number, onProgress: SpreadProgress | undefined) {
+    this.total = total;
+    this.onProgress = onProgress;
+  }
+
+  /** True while `limit` is not reached and nobody said stop. */
+  within(limit: number, bestScore: number): boolean {
+    if (this.onProgress && !this.stopped && this.done >= this.nextReport) {
+      this.nextReport = this.done + Math.max(16, this.total / 100);
+      if (!this.onProgress(Math.min(this.done, this.total), this.total, bestScore)) this.stopped = true;
+    }
+    return !this.stopped && this.done < Math.min(limit, this.total);
+  }
+}

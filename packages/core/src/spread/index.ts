@@ -1,0 +1,16 @@
+export { type Candidate, candidateOf, timedCandidate } from './candidate.ts';
+export { checkCase, MOST_SQUARES, PASSAGE_M } from './check-case.ts';
+export { checkSequence, type SequenceReport, type SpreadBreak } from './checker/index.ts';
+export type { SpreadClock, TimedPour } from './clock.ts';
+export { fullEffort, quickEffort, type SpreadEffort, type SpreadProgress } from './effort.ts';
+export type { FloorSquares } from './floor-squares.ts';
+export { type Hands, handsOf } from './hands.ts';
+export { type Read, readInstance, readSolution } from './instance.ts';
+export { type PlanOptions, planSpread, type SpreadPlan, type SpreadResult } from './planner.ts';
+export { type SpreadProblem, spreadProblem } from './problem.ts';
+export { type SpreadScore, scoreOf } from './score.ts';
+export { type SearchOptions, search } from './search.ts';
+export { orderOf, solutionOf } from './solution.ts';
+export { textMap } from './text-map.ts';
+export { trueWalk } from './true-walking.ts';
+export type * from './types.ts';

@@ -1,0 +1,75 @@
+import { segmentsMeet } from './geometry.ts';
+import type { Point, SpreadCase } from './types.ts';
+
+/**
+ * Clear width, m, where a person steps from p to q (neighbouring square centres), capped at `enough`.
+ *
+ * At five places along the step it looks sideways until a wall, the outline or a hole stops the view, and keeps the
+ * smallest sum: a gap in a wall is found wherever between the two centres the wall stands.
+ */
+export function clearWidth(question: SpreadCase, p: Point, q: Point, enough: number): number {
+  const reach = enough + question.cellM;
+  const blockers = blockersNear(question, p, q, reach);
+  if (blockers.length === 0) return enough;
+  const dx = q[0] - p[0];
+  const dy = q[1] - p[1];
+  const length = Math.sqrt(dx * dx + dy * dy);
+  const places = new Set<number>([0.1, 0.3, 0.5, 0.7, 0.9]);
+  for (const [a, b] of blockers) {
+    for (const [ex, ey] of [a, b]) {
+      const along = ((ex - p[0]) * dx + (ey - p[1]) * dy) / (length * length);
+      if (along > 0 && along < 1) places.add(along);
+    }
+  }
+  let width = enough;
+  for (const along of places) {
+    const ox = p[0] + dx * along;
+    const oy = p[1] + dy * along;
+    let sum = 0;
+    for (const sign of [1, -1]) {
+      const end: Point = [ox - (sign * dy * reach) / length, oy + (sign * dx * reach) / length];
+      let near = reach;
+      for (const [a, b] of blockers) near = Math.min(near, reach * whereMet([ox, oy], end, a, b));
+      sum += near;
+    }
+    width = Math.min(width, sum);
+  }
+  return width;
+}
+
+type Segment = readonly [Point, Point];
+
+function blockersNear(question: SpreadCase, p: Point, q: Point, reach: number): Segment[] {
+  const near: Segment[] = [];
+  const loX = Math.min(p[0], q[0]) - reach;
+  const hiX = Math.max(p[0], q[0]) + reach;
+  const loY = Math.min(p[1], q[1]) - reach;
+  const hiY = Math.max(p[1], q[1]) + reach;
+  const keep = (a: Point, b: Point): void => {
+    if (Math.max(a[0], b[0]) < loX || Math.min(a[0], b[0]) > hiX) return;
+    if (Math.max(a[1], b[1]) < loY || Math.min(a[1], b[1]) > hiY) return;
+    near.push([a, b]);
+  };
+  for (const ring of [question.outline, ...question.holes]) {
+    for (let k = 0; k < ring.length; k++) keep(ring[k] as Point, ring[(k + 1) % ring.length] as Point);
+  }
+  for (const [a, b] of question.walls) keep(a, b);
+  return near;
+}
+
+/** Share of the way from o to end at which the segment a-b is met; 1 when it is not. */
+function whereMet(o: Point, end: Point, a: Point, b: Point): number {
+  if (!segmentsMeet(o, end, a, b)) return 1;
+  const rx = end[0] - o[0];
+  const ry = end[1] - o[1];
+  const sx = b[0] - a[0];
+  const sy = b[1] - a[1];
+  const cross = rx * sy - ry * sx;
+  if (Math.abs(cross) < 1e-12) {
+    const length2 = rx * rx + ry * ry;
+    const toA = ((a[0] - o[0]) * rx + (a[1] - o[1]) * ry) / length2;
+    const toB = ((b[0] - o[0]) * rx + (b[1] - o[1]) * ry) / length2;
+    return Math.max(0, Math.min(toA, toB));
+  }
+  return Math.min(1, Math.max(0, ((a[0] - o[0]) * sy - (a[1] - o[1]) * sx) / cross));
+}

@@ -1,0 +1,95 @@
+import { type Candidate, isBetter, timedCandidate } from './candidate.ts';
+import { checkCase } from './check-case.ts';
+import { checkSequence, type SequenceReport } from './checker/index.ts';
+import { quickEffort, type SpreadEffort, type SpreadProgress } from './effort.ts';
+import { type SpreadProblem, spreadProblem } from './problem.ts';
+import { checkReach } from './reach.ts';
+import { search } from './search.ts';
+import { orderOf, solutionOf } from './solution.ts';
+import { trueWalk } from './true-walking.ts';
+import type { SpreadCase, SpreadIssue, SpreadSolution } from './types.ts';
+
+export interface PlanOptions {
+  /** `clipped` for real floors; `whole` for the instance format's own squares. */
+  readonly areas: 'whole' | 'clipped';
+  /** Absent: quick. */
+  readonly effort?: SpreadEffort | undefined;
+  readonly seed: number;
+  readonly onProgress?: SpreadProgress | undefined;
+  /** Sequences that must be among the candidates: the plan of a tighter case is never beaten by a looser one's. */
+  readonly also?: readonly SpreadSolution[] | undefined;
+}
+
+/** A sequence that passed the checker. */
+export interface SpreadPlan {
+  readonly kind: 'plan';
+  readonly problem: SpreadProblem;
+  /** Timed and scored with the walks people must really take. */
+  readonly best: Candidate;
+  readonly solution: SpreadSolution;
+  readonly check: SequenceReport;
+  /** Caution at best: the open time was a guess. */
+  readonly openTimeAssumed: boolean;
+  readonly stopped: boolean;
+}
+
+export type SpreadResult =
+  | SpreadPlan
+  /** Something to mend before planning. */
+  | { readonly kind: 'issues'; readonly issues: readonly SpreadIssue[] }
+  /** Nothing found that keeps every limit; the least bad sequence is for finding out why, not for showing. */
+  | {
+      readonly kind: 'none';
+      readonly problem: SpreadProblem;
+      readonly leastBad: Candidate;
+      readonly check: SequenceReport;
+      readonly stopped: boolean;
+    };
+
+/** Plans a floor: searches with straight walks, re-times the best with true ones, shows only what the checker passes. */
+export function planSpread(question: SpreadCase, options: PlanOptions): SpreadResult {
+  const found = checkCase(question);
+  if (found.length > 0) return { kind: 'issues', issues: found };
+  const problem = spreadProblem(question, options.areas);
+  const unreachable = checkReach(problem);
+  if (unreachable.length > 0) return { kind: 'issues', issues: unreachable };
+  let stopped = false;
+  const { onProgress } = options;
+  const ranked = retimed(
+    problem,
+    search(problem, {
+      effort: options.effort ?? quickEffort(problem.squares.count),
+      seed: options.seed,
+      onProgress: onProgress
+        ? (done, of, bestScore) => {
+            const goOn = onProgress(done, of, bestScore);
+            stopped ||= !goOn;
+            return goOn;
+          }
+        : undefined,
+      also: (options.also ?? []).flatMap((solution) => orderOf(problem, solution)?.order ?? []),
+    }),
+  );
+  let first: { leastBad: Candidate; check: SequenceReport } | undefined;
+  for (const best of ranked) {
+    const solution = solutionOf(problem, best);
+    const check = checkSequence(question, solution, options.areas);
+    if (check.ok) {
+      const openTimeAssumed = question.openTimeAssumed === true;
+      return { kind: 'plan', problem, best, solution, check, openTimeAssumed, stopped };
+    }
+    first ??= { leastBad: best, check };
+    // the ranking already says that the rest close more edges too late or mix longer
+    if (best.score.coldM > 0 || best.score.lateMin > 0) break;
+  }
+  if (!first) throw new Error('the search returned no candidate');
+  return { kind: 'none', problem, ...first, stopped };
+}
+
+/** The candidates as they go with real walks, best first. */
+export function retimed(problem: SpreadProblem, candidates: readonly Candidate[]): Candidate[] {
+  const walk = trueWalk(problem);
+  return candidates
+    .map((candidate) => timedCandidate(problem, candidate.order, candidate.starts, candidate.name, walk))
+    .sort((a, b) => (isBetter(a.score, b.score) ? -1 : isBetter(b.score, a.score) ? 1 : 0));
+}

@@ -1,0 +1,45 @@
+import type { Field } from './fields.ts';
+import type { FloorSquares } from './floor-squares.ts';
+
+/** How lanes are laid: each from one side, each from the other, to and fro, or from whichever end is nearer. */
+export type LaneStyle = 'one way' | 'other way' | 'to and fro' | 'nearest end';
+
+/** A preferred order before it is grown: areas in turn, in each a field cut into lanes, in each lane a place. */
+export interface Sketch {
+  readonly name: string;
+  /** Turn of the square's area: small = spread late. */
+  readonly turn: Int32Array;
+  readonly field: Field;
+  /** Place along the lane, 0..1. */
+  readonly along: Float64Array;
+  readonly lanes: LaneStyle;
+}
+
+/** More lanes than any floor of a million squares has. */
+const LANES_PER_AREA = 100_000;
+
+/** Key for the backward growth; `nearest end` leaves the place in the lane to the growth. */
+export function keyOf(squares: FloorSquares, sketch: Sketch): Float64Array {
+  const { turn, field, along, lanes } = sketch;
+  const key = new Float64Array(squares.count);
+  for (let s = 0; s < squares.count; s++) {
+    const lane = Math.floor((field[s] as number) / squares.cellM + 1e-6);
+    let place = along[s] as number;
+    if (lanes === 'other way' || (lanes === 'to and fro' && (lane & 1) !== 0)) place = 1 - place;
+    else if (lanes === 'nearest end') place = 0;
+    key[s] = (turn[s] as number) * LANES_PER_AREA + lane + 0.999 * place;
+  }
+  return key;
+}
+
+/** Scales values to 0..1 (all equal: 0). */
+export function toUnit(values: Float64Array): Float64Array {
+  let low = Infinity;
+  let high = -Infinity;
+  for (const value of values) {
+    if (value < low) low = value;
+    if (value > high) high = value;
+  }
+  const span = high - low;
+  return values.map((value) => (span > 0 ? (value - low) / span : 0));
+}
