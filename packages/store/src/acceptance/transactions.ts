@@ -1,5 +1,5 @@
 import { Conflict, InvalidInput, StoreClosed } from '../errors.ts';
-import type { StoreEvent } from '../port.ts';
+import type { Store, StoreEvent } from '../port.ts';
 import { holds, rejection, same, untilTrue } from './expect.ts';
 import type { AcceptanceCase } from './place.ts';
 import { instant, job, reading } from './samples.ts';
@@ -85,6 +85,16 @@ export const transactionCases: readonly AcceptanceCase[] = [
       );
       same((await one.list({ kind: 'job' })).total, 30, 'seen by the one');
       same((await other.list({ kind: 'job' })).total, 30, 'seen by the other');
+    },
+  },
+  {
+    rule: 'T5',
+    title: 'two sessions reading and writing one job, in every order: each version is kept or handed back',
+    async run({ open }) {
+      const stores = [await open(), await open()] as const;
+      const orders = interleavings(4, 4);
+      same(orders.length, 70, 'the number of orders');
+      for (const [index, order] of orders.entries()) await twoSessions(stores, `job-${index}`, order);
     },
   },
   {
@@ -190,4 +200,47 @@ export const transactionCases: readonly AcceptanceCase[] = [
 /** Long enough for anything that would be told to have been told. */
 async function settled(): Promise<void> {
   await new Promise((done) => setTimeout(done, 20));
+}
+
+/** Each session reads, writes from what it read, and does both again; `order` says whose turn it is. */
+async function twoSessions(stores: readonly [Store, Store], id: string, order: readonly (0 | 1)[]): Promise<void> {
+  await stores[0].put(job(id), 0);
+  const kept = [job(id).title];
+  const seen = [0, 0];
+  const turns = [0, 0];
+  for (const session of order) {
+    const turn = (turns[session] ?? 0) + 1;
+    turns[session] = turn;
+    if (turn % 2 === 1) {
+      seen[session] = (await stores[session].get('job', id))?.revision ?? 0;
+      continue;
+    }
+    const title = `Session ${session}, turn ${turn}`;
+    const expected = seen[session] ?? 0;
+    const put = stores[session].put(job(id, { title }), expected);
+    if (expected === kept.length) {
+      await put;
+      kept.push(title);
+    } else {
+      const conflict = await rejection(put, Conflict, `${title} in order ${order.join('')}`);
+      same((conflict.stored as { title: string }).title, kept.at(-1), 'the version stored');
+      same((conflict.offered as { title: string }).title, title, 'the version handed back');
+    }
+  }
+  const history = await stores[0].history('job', id);
+  same(
+    history.map(({ title }) => title),
+    kept,
+    `the history after order ${order.join('')}`,
+  );
+}
+
+/** Every order of `a` turns of session 0 and `b` turns of session 1. */
+function interleavings(a: number, b: number): readonly (readonly (0 | 1)[])[] {
+  if (a === 0) return [new Array<1>(b).fill(1)];
+  if (b === 0) return [new Array<0>(a).fill(0)];
+  return [
+    ...interleavings(a - 1, b).map((rest) => [0 as const, ...rest]),
+    ...interleavings(a, b - 1).map((rest) => [1 as const, ...rest]),
+  ];
 }
