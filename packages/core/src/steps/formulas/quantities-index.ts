@@ -1,0 +1,57 @@
+import type { AnyFormula } from '../../kernel/formula.ts';
+import { areaAtBreak, depthAtBreak, surplusAtBreak } from './quantities-breaks.ts';
+import { broadcastMass, totalMass } from './quantities-broadcast.ts';
+import {
+  additionShare,
+  componentLeft,
+  componentMass,
+  componentShare,
+  componentVolume,
+  packMakes,
+  packsMake,
+  shareBesideAddition,
+  usablePart,
+} from './quantities-components.ts';
+import { bagsHold, countBeside, wholeBags, wholeKits } from './quantities-packs.ts';
+import {
+  filmBeforeThinning,
+  filmVolume,
+  massLeft,
+  neededVolume,
+  thinnerVolume,
+  totalArea,
+  totalVolume,
+  volumeLeft,
+  withReserve,
+} from './quantities-volumes.ts';
+
+/** Small sums of the quantities step. */
+export const quantitiesFormulas: readonly AnyFormula[] = [
+  filmVolume,
+  totalVolume,
+  totalArea,
+  neededVolume,
+  withReserve,
+  filmBeforeThinning,
+  thinnerVolume,
+  volumeLeft,
+  massLeft,
+  componentShare,
+  shareBesideAddition,
+  additionShare,
+  componentVolume,
+  componentMass,
+  packMakes,
+  packsMake,
+  componentLeft,
+  usablePart,
+  wholeKits,
+  wholeBags,
+  bagsHold,
+  countBeside,
+  depthAtBreak,
+  surplusAtBreak,
+  areaAtBreak,
+  broadcastMass,
+  totalMass,
+];

@@ -1,0 +1,1 @@
+export { quantities } from './quantities.ts';

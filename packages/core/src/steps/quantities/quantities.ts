@@ -1,0 +1,55 @@
+import type { Known } from '../../kernel/entry.ts';
+import type { Said } from '../../kernel/said.ts';
+import type { Trace } from '../../kernel/trace.ts';
+import { verdictOf } from '../../kernel/verdict.ts';
+import type { OptionContext } from '../context.ts';
+import type { PreparationPlan, QuantitiesPlan, SurveyPlan, SystemPlan } from '../results.ts';
+import { broadcastOf } from './broadcast.ts';
+import { buyProduct, byProduct } from './buying.ts';
+import { coatedAreas, sumOfAreas } from './coated-areas.ts';
+import { layerQuantity } from './layer.ts';
+import { buyMedia } from './media.ts';
+
+/** How much of everything: per coat and area, mixed and bought, thrown and kept, with what turns each count. */
+export function quantities(
+  ctx: OptionContext,
+  surveyed: SurveyPlan,
+  prepared: PreparationPlan,
+  fitted: SystemPlan,
+  trace: Trace,
+): QuantitiesPlan {
+  const areas = coatedAreas(ctx, surveyed);
+  const floors = areas.map((area) => area.measure.net);
+  const buying = trace.within('buying');
+  const floor = sumOfAreas(trace, 'floor', floors);
+  if (!floor) throw new Error(`option ${ctx.option.id} coats an area that the check let through`);
+
+  const layers = ctx.system.layers.map((layer) => {
+    const fit = fitted.layers.find((one) => one.layer === layer.id);
+    if (!fit) throw new Error(`the system step left out the layer ${layer.id}`);
+    return layerQuantity(ctx, layer, fit, areas, prepared, trace);
+  });
+  const broadcast = ctx.system.layers.flatMap(
+    (layer, i) => broadcastOf(ctx, layer, layers[i]?.areas ?? [], floors, trace) ?? [],
+  );
+  const products = byProduct(ctx, layers).map(({ product, layers: of }) =>
+    buyProduct(ctx, product, of, floor as Known<'m²'>, buying),
+  );
+  const lines = [...products.flatMap((one) => one.line ?? []), ...buyMedia(ctx, broadcast, buying.within('media'))];
+
+  const reasons = [...layers, ...products].flatMap((one) => one.reasons);
+  return {
+    verdict: verdictOf(reasons, ctx.job.overrides),
+    missing: [...layers, ...products].flatMap((one) => one.missing),
+    notes: [...[...layers, ...products].flatMap((one) => one.notes), ...lotNote(lines)],
+    layers: layers.map((one) => one.quantity),
+    broadcast,
+    buying: lines,
+  };
+}
+
+/** Shades differ from lot to lot: wherever more than one pack is opened, the lot is worth a word. */
+function lotNote(lines: QuantitiesPlan['buying']): readonly Said[] {
+  const several = lines.some((line) => line.packs.reduce((sum, pack) => sum + pack.count.value, 0) > 1);
+  return several ? [{ code: 'quantities-one-lot' }] : [];
+}

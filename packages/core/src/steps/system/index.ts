@@ -1,0 +1,1 @@
+export { system } from './system.ts';
