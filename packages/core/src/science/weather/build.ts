@@ -6,6 +6,7 @@ import {
   HOLE,
   HOUR_MS,
   OPTIONAL_FIELDS,
+  type OptionalField,
   type WeatherField,
   type WeatherSeries,
   type WeatherSource,
@@ -239,13 +240,17 @@ export const buildWeather = (rows: readonly WeatherRow[], source: WeatherSource,
   const longestFill = options.longestFill ?? 3;
   const state = new Uint8Array(count);
   const grids: { -readonly [K in WeatherField]?: Float64Array } = {};
+  const partial: Partial<Record<OptionalField, Uint8Array>> = {};
   for (const [field, column] of columns) {
     const grid = onGrid(column.times, column.values, start, count, longestFill);
     const required = field === 'airTemperature' || field === 'relativeHumidity';
-    // A quantity that may be absent is dropped when it has holes: a law for its absence exists, none for half of it.
-    if (!required && column.times.length > 0 && grid.state.some((each) => each === HOLE)) {
+    // Sums and means over the hour have none that ends at the first hour.
+    if (grid.state[0] === HOLE && grid.state[1] !== HOLE) grid.state[0] = FILLED;
+    if (!required && grid.state.includes(HOLE)) {
       out.add({ code: 'weather-column-incomplete', path: [...path, field], names: { field } });
-      continue;
+      // Held noon sun would heat the night: a clear sky by the clock is the better stand-in.
+      if (field === 'radiation') continue;
+      partial[field] = grid.state;
     }
     grids[field] = grid.values;
     if (required) for (let i = 0; i < count; i++) state[i] = Math.max(state[i] as number, grid.state[i] as number);
@@ -273,6 +278,7 @@ export const buildWeather = (rows: readonly WeatherRow[], source: WeatherSource,
     relativeHumidity: relativeHumidity as Float64Array,
     ...optional,
     state,
+    ...(Object.keys(partial).length > 0 ? { partial } : {}),
   };
   return { series, issues: out.closed(path) };
 };

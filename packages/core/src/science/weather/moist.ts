@@ -5,7 +5,11 @@ export const dewPointAt = (airTemperature: number, relativeHumidity: number): nu
   dewPointOf(vapourPressureOf(airTemperature, relativeHumidity));
 
 /** What settles on a surface at the given temperature first: dew above 0 °C, frost below (the higher of the two), °C. */
-export const settlingPointAt = (airTemperature: number, relativeHumidity: number, surfaceTemperature: number): number => {
+export const settlingPointAt = (
+  airTemperature: number,
+  relativeHumidity: number,
+  surfaceTemperature: number,
+): number => {
   const pressure = vapourPressureOf(airTemperature, relativeHumidity);
   const frost = surfaceTemperature < 0 ? frostPointOf(pressure) : undefined;
   return frost ?? dewPointOf(pressure);

@@ -26,6 +26,8 @@ export interface WeatherSeries {
   readonly pressure?: Float64Array;
   /** By hour: `GIVEN`, `FILLED` or `HOLE`. */
   readonly state: Uint8Array;
+  /** The same for a quantity that may be absent, where it is given for a part of the hours only. */
+  readonly partial?: Readonly<Partial<Record<OptionalField, Uint8Array>>>;
 }
 
 export interface Place {

@@ -29,6 +29,8 @@ export interface Conditions {
   readonly rain: Float64Array;
   /** 1 where the weather is known, 0 in a hole. */
   readonly known: Uint8Array;
+  /** 1 where rain or its absence is known. */
+  readonly rainKnown: Uint8Array;
   /** Codes of what was missing and left out. */
   readonly assumed: readonly string[];
 }
@@ -71,6 +73,7 @@ export const conditionsOf = (
     wind: new Float64Array(count),
     rain: new Float64Array(count),
     known: new Uint8Array(count),
+    rainKnown: new Uint8Array(count),
     assumed,
   };
   for (let m = 0; m < count; m++) {
@@ -95,7 +98,10 @@ export const conditionsOf = (
     const hour = (instant - weather.start) / HOUR_MS;
     const [before, after] = [Math.floor(hour), Math.ceil(hour)];
     const inside = before >= 0 && after < weather.count;
-    if (weather.rain !== undefined && inside) out.rain[m] = weather.rain[after] as number;
+    if (weather.rain !== undefined && inside) {
+      out.rain[m] = weather.rain[after] as number;
+      out.rainKnown[m] = weather.partial?.rain?.[after] === HOLE ? 0 : 1;
+    }
     out.known[m] = inside && weather.state[before] !== HOLE && weather.state[after] !== HOLE ? 1 : 0;
   }
   return out;

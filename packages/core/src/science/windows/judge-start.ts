@@ -46,6 +46,7 @@ export interface CoatClocks {
 const ORDER: readonly string[] = [
   'window-weather-unknown',
   'window-cure-unknown',
+  'window-rain-unknown',
   'window-rain',
   'window-slab-cold',
   'window-slab-hot',
@@ -154,7 +155,7 @@ export const judgeStart = (
     markOf(conditions, sensitiveUntil),
     markOf(conditions, openUntil),
   ];
-  const unknownUntil = firstUnknown(conditions, first, last);
+  const unknownUntil = firstUnknown(conditions, conditions.known, first, last);
   if (sensitiveUntil > end || start < conditions.from || unknownUntil !== undefined) {
     const at = unknownUntil ?? end;
     reasons.push({
@@ -307,8 +308,8 @@ export const judgeStart = (
 };
 
 /** First instant without weather between two marks. */
-const firstUnknown = (conditions: Conditions, first: number, last: number): number | undefined => {
-  for (let m = first; m <= last; m++) if (conditions.known[m] === 0) return conditions.from + m * MARK_MS;
+const firstUnknown = (conditions: Conditions, known: Uint8Array, first: number, last: number): number | undefined => {
+  for (let m = first; m <= last; m++) if (known[m] === 0) return conditions.from + m * MARK_MS;
   return undefined;
 };
 
@@ -355,6 +356,17 @@ const weatherReasons = (
   last: number,
 ): WindowReason[] => {
   const out: WindowReason[] = [];
+  const unknown = firstUnknown(conditions, conditions.rainKnown, first, last);
+  if (unknown !== undefined) {
+    const by = (conditions.from + last * MARK_MS - unknown) / 1000;
+    out.push({
+      verdict: 'not known',
+      code: 'window-rain-unknown',
+      value: (unknown - start) / 1000,
+      bound: ((last - first) * MARK_MS) / 1000,
+      lift: { code: 'lift-more-weather', by },
+    });
+  }
   for (let m = first; m <= last; m++) {
     if ((conditions.rain[m] as number) <= RAIN) continue;
     const until = (conditions.from + m * MARK_MS - start) / 1000;

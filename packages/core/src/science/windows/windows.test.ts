@@ -28,6 +28,7 @@ const conditions = (
     wind: lay(laws.wind, 1),
     rain: lay(laws.rain, 0),
     known: new Uint8Array(count).fill(1),
+    rainKnown: new Uint8Array(count).fill(1),
     assumed: [],
   };
 };
@@ -161,6 +162,10 @@ describe('other limits', () => {
     holed.known.fill(0, 140, 160);
     const each = at(search(holed), 9);
     expect([each.word, each.limiting?.code]).toEqual(['not known', 'window-weather-unknown']);
+    const noRain = conditions({});
+    noRain.rainKnown.fill(0);
+    expect(at(search(noRain), 9).word).toBe('go');
+    expect(at(search(noRain, { outdoors: true }), 9).limiting?.code).toBe('window-rain-unknown');
     const late = findWindows(conditions({}), coat, [], 46 * HOUR, 46 * HOUR);
     expect(late.starts[0]?.word).toBe('not known');
   });
