@@ -1,4 +1,4 @@
-import type { ListPlace, StoreEvent } from './port.ts';
+import type { Heading, ListPlace, StoreEvent } from './port.ts';
 
 /** One stored revision as an adapter keeps it. `body` is JSON text, so that what comes back is what was written. */
 export interface RevisionRow {
@@ -46,6 +46,8 @@ export interface Reader {
   revision(kind: string, id: string, revision: number | null): Promise<RevisionRow | null>;
   /** All revisions of one document, oldest first. */
   revisions(kind: string, id: string): Promise<readonly RevisionRow[]>;
+  /** The same without their bodies, for histories: a job of a thousand revisions is listed without reading them. */
+  history(kind: string, id: string): Promise<readonly Heading[]>;
   /** Newest first by updatedAt, then id downwards, with the number of all matches. */
   list(request: ListRequest): Promise<{ readonly headings: readonly HeadingRow[]; readonly total: number }>;
   entry(jobId: string, id: string): Promise<EntryRow | null>;

@@ -29,6 +29,7 @@ function steppedWriter(writer: Writer, onRow: () => void | Promise<void>): Write
   return {
     revision: (kind, id, revision) => writer.revision(kind, id, revision),
     revisions: (kind, id) => writer.revisions(kind, id),
+    history: (kind, id) => writer.history(kind, id),
     list: (request) => writer.list(request),
     entry: (jobId, id) => writer.entry(jobId, id),
     entries: (jobId, after, limit) => writer.entries(jobId, after, limit),

@@ -75,8 +75,7 @@ class RuledStore implements Store {
   async history(kind: string, id: string): Promise<readonly Heading[]> {
     checkKind(kind);
     checkId(id);
-    const rows = await this.#run(() => this.#engine.read((reader) => reader.revisions(kind, id)));
-    return rows.map(headingOf);
+    return this.#run(() => this.#engine.read((reader) => reader.history(kind, id)));
   }
 
   async list(query: ListQuery): Promise<ListPage> {

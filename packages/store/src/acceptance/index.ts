@@ -7,6 +7,7 @@ import { logCases } from './log.ts';
 import { type AcceptanceCase, type MakePlace, runCase } from './place.ts';
 import { transactionCases } from './transactions.ts';
 
+export { indexedDbPlaces } from './page.ts';
 export type { AcceptanceCase, MakePlace, Opening, Place } from './place.ts';
 
 /** Every rule of SPEC.md that can be seen from outside through the port, put to the test. */

@@ -1,5 +1,7 @@
 import type { IDBPTransaction } from 'idb';
 import type { EntryRow, HeadingRow, ListRequest, Reader, RevisionRow, Writer } from '../engine.ts';
+import type { Heading } from '../port.ts';
+import { headingOf } from '../rows.ts';
 import type { HeadingRecord, Tables } from './schema.ts';
 
 export type TableName = 'revisions' | 'headings' | 'entries';
@@ -21,6 +23,17 @@ export class IndexedDbReader<Mode extends IDBTransactionMode> implements Reader 
 
   async revisions(kind: string, id: string): Promise<readonly RevisionRow[]> {
     return this.transaction.objectStore('revisions').getAll(revisionsOf(kind, id));
+  }
+
+  async history(kind: string, id: string): Promise<readonly Heading[]> {
+    // Through a cursor: all bodies at once could be more than a phone has room for.
+    const headings: Heading[] = [];
+    let cursor = await this.transaction.objectStore('revisions').openCursor(revisionsOf(kind, id));
+    while (cursor !== null) {
+      headings.push(headingOf(cursor.value));
+      cursor = await cursor.continue();
+    }
+    return headings;
   }
 
   async list(request: ListRequest): Promise<{ headings: readonly HeadingRow[]; total: number }> {

@@ -1,6 +1,7 @@
 import type { Engine, EntryRow, HeadingRow, ListRequest, Reader, RevisionRow, Writer } from '../engine.ts';
 import { StoreError, StoreFailed } from '../errors.ts';
-import type { Store, StoreEvent } from '../port.ts';
+import type { Heading, Store, StoreEvent } from '../port.ts';
+import { headingOf } from '../rows.ts';
 import { storeOn } from '../store.ts';
 
 /** What a memory store writes on: handed to a second `open`, it is the same data again. */
@@ -98,6 +99,10 @@ class MemoryWriter implements Writer {
 
   async revisions(kind: string, id: string): Promise<readonly RevisionRow[]> {
     return [...(this.#disk.revisions.get(key(kind, id)) ?? [])];
+  }
+
+  async history(kind: string, id: string): Promise<readonly Heading[]> {
+    return (await this.revisions(kind, id)).map(headingOf);
   }
 
   async list(request: ListRequest): Promise<{ headings: readonly HeadingRow[]; total: number }> {

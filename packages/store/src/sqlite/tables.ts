@@ -1,4 +1,5 @@
 import type { EntryRow, HeadingRow, RevisionRow } from '../engine.ts';
+import type { Heading } from '../port.ts';
 
 /**
  * The rows as SQLite holds them. Typed texts are held as JSON texts: a zero character would otherwise end a text when
@@ -78,6 +79,11 @@ export function headingRecord(row: HeadingRow): HeadingRecord {
 }
 
 export function headingRow(record: HeadingRecord): HeadingRow {
+  return { ...heading(record), search: record.search };
+}
+
+/** The columns headings and revisions have in common. */
+export function heading(record: Omit<HeadingRecord, 'search'>): Heading {
   return {
     kind: record.kind,
     id: record.id,
@@ -85,7 +91,6 @@ export function headingRow(record: HeadingRecord): HeadingRow {
     updatedAt: record.updated_at,
     removed: record.removed === 1,
     title: JSON.parse(record.title) as string,
-    search: record.search,
   };
 }
 

@@ -1,8 +1,10 @@
 import { type Kysely, type SelectQueryBuilder, sql } from 'kysely';
 import type { EntryRow, HeadingRow, ListRequest, RevisionRow, Writer } from '../engine.ts';
+import type { Heading } from '../port.ts';
 import {
   entryRecord,
   entryRow,
+  heading,
   headingRecord,
   headingRow,
   revisionRecord,
@@ -28,6 +30,15 @@ export class SqliteWriter implements Writer {
   async revisions(kind: string, id: string): Promise<readonly RevisionRow[]> {
     const query = this.#queries.selectFrom('revisions').selectAll().where('kind', '=', kind).where('id', '=', id);
     return (await query.orderBy('revision').execute()).map(revisionRow);
+  }
+
+  async history(kind: string, id: string): Promise<readonly Heading[]> {
+    const query = this.#queries
+      .selectFrom('revisions')
+      .select(['kind', 'id', 'revision', 'updated_at', 'removed', 'title'])
+      .where('kind', '=', kind)
+      .where('id', '=', id);
+    return (await query.orderBy('revision').execute()).map(heading);
   }
 
   async list(request: ListRequest): Promise<{ headings: readonly HeadingRow[]; total: number }> {
