@@ -23,5 +23,6 @@ export const dryingTimes = formula({
   notes: 'Assumed linear in thickness; thick slabs take longer than that.',
   shows: 'duration',
   inputShows: { thickness: 'small-length' },
+  noOutsideRow: 'Its three rates are the read rule and study themselves; the row is own arithmetic (CALC).',
   compute: ({ thickness }) => DAYS_PER_INCH.map((days) => (thickness / INCH) * days * DAY),
 });

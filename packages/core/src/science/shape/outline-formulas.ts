@@ -36,7 +36,6 @@ export const outlineArea = formula({
   notes: 'Corners in order, the first not repeated. Sides alone do not fix a room of four corners or more.',
   shows: 'area',
   inputShows: { cornersX: 'length', cornersY: 'length' },
-  noOutsideRow: 'Exact geometry; the textbook traverse that is checked is from memory (MEM).',
   compute: (values) => areaOf(ringFrom(values)),
 });
 

@@ -17,6 +17,7 @@ export const grubbs = formula({
   gives: '1',
   holds: {},
   source: 'grubbs-test',
+  noOutsideRow: 'The read example rounds its deviation wrongly; the classic readings are from memory (MEM).',
   compute: ({ values }) => {
     needValues(values, 3);
     const deviation = sampleDeviation(values);
