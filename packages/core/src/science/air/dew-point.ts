@@ -1,6 +1,6 @@
 import { formula } from '../../kernel/formula.ts';
 import { Refuse } from '../../kernel/refusal.ts';
-import { dewPointOf, frostPointOf, TRIPLE_POINT, vapourPressureOf } from './saturation.ts';
+import { dewPointOf, frostPointOf, MOST_OVER_ICE, saturationPressureAt, vapourPressureOf } from './saturation.ts';
 
 const takes = { airTemperature: '°C', relativeHumidity: '1' } as const;
 const refuses = { airTemperature: [-100, 200], relativeHumidity: [1e-6, 1] } as const;
@@ -49,7 +49,10 @@ export const frostPoint = formula({
   inputShows,
   compute: ({ airTemperature, relativeHumidity }) => {
     const frost = frostPointOf(vapourPressureOf(airTemperature, relativeHumidity));
-    if (frost === undefined) throw new Refuse('no-frost-above-freezing', 'relativeHumidity', [0, TRIPLE_POINT]);
+    if (frost === undefined) {
+      const most = MOST_OVER_ICE / saturationPressureAt(airTemperature);
+      throw new Refuse('no-frost-above-freezing', 'relativeHumidity', [0, most]);
+    }
     return frost;
   },
 });

@@ -47,7 +47,7 @@ export const saturationPressureAt = (celsius: number): number =>
   Math.exp(logOf(celsius < TRIPLE_POINT ? ice : water, celsius));
 
 /** Pressure over ice at the triple point, Pa: above it nothing freezes out of the air. */
-const MOST_OVER_ICE = Math.exp(logOf(ice, TRIPLE_POINT));
+export const MOST_OVER_ICE = Math.exp(logOf(ice, TRIPLE_POINT));
 
 /** Pressure of the vapour in air, Pa, from its relative humidity. */
 export const vapourPressureOf = (airTemperature: number, relativeHumidity: number): number =>

@@ -26,7 +26,8 @@ function ratioAtWetBulb(airTemperature: number, wetBulb: number, pressure: numbe
 
 /** The humidity ratio of a pair of readings, refused where the wick could not have read so. */
 function ratioOfPair(airTemperature: number, wetBulbTemperature: number, pressure: number): number {
-  if (wetBulbTemperature > airTemperature) throw new Refuse('wet-bulb-above-air', 'wetBulbTemperature');
+  if (wetBulbTemperature > airTemperature)
+    throw new Refuse('wet-bulb-above-air', 'wetBulbTemperature', [-100, airTemperature]);
   const ratio = ratioAtWetBulb(airTemperature, wetBulbTemperature, pressure);
   if (ratio < 0) throw new Refuse('wet-bulb-too-low', 'wetBulbTemperature');
   return ratio;
