@@ -1,3 +1,6 @@
+import type { AnyFormula } from '../../kernel/formula.ts';
+import { clearSkyEmissivity, dailyDepth, resinOnSlab, waltonSkyEmissivity } from './laws.ts';
+
 export * from './annual-wave.ts';
 export * from './calibrate.ts';
 export * from './closed-forms.ts';
@@ -7,6 +10,7 @@ export * from './films.ts';
 export * from './forcing.ts';
 export * from './forecast.ts';
 export * from './grid.ts';
+export * from './laws.ts';
 export * from './least-squares.ts';
 export * from './materials.ts';
 export * from './parameters.ts';
@@ -14,3 +18,6 @@ export * from './sky.ts';
 export * from './slab-day.ts';
 export * from './surface-balance.ts';
 export * from './time-steps.ts';
+
+/** Laws of heat in a slab. */
+export const heatFormulas: readonly AnyFormula[] = [dailyDepth, resinOnSlab, clearSkyEmissivity, waltonSkyEmissivity];
