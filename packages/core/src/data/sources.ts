@@ -1,7 +1,9 @@
 import air from './sources/air.json' with { type: 'json' };
 import bond from './sources/bond.json' with { type: 'json' };
+import climate from './sources/climate.json' with { type: 'json' };
 import dust from './sources/dust.json' with { type: 'json' };
 import film from './sources/film.json' with { type: 'json' };
+import hours from './sources/hours.json' with { type: 'json' };
 import mix from './sources/mix.json' with { type: 'json' };
 import moisture from './sources/moisture.json' with { type: 'json' };
 import movement from './sources/movement.json' with { type: 'json' };
@@ -32,8 +34,10 @@ export interface Source {
 const FILES: readonly Readonly<Record<string, unknown>>[] = [
   air,
   bond,
+  climate,
   dust,
   film,
+  hours,
   mix,
   moisture,
   movement,

@@ -4,6 +4,7 @@ import { bondFormulas } from './bond/index.ts';
 import { cureFormulas } from './cure/index.ts';
 import { dustFormulas } from './dust/index.ts';
 import { filmFormulas } from './film/index.ts';
+import { heatFormulas } from './heat/index.ts';
 import { mixFormulas } from './mix/index.ts';
 import { moistureFormulas } from './moisture/index.ts';
 import { movementFormulas } from './movement/index.ts';
@@ -11,9 +12,11 @@ import { powerFormulas } from './power/index.ts';
 import { priceFormulas } from './price/index.ts';
 import { shapeFormulas } from './shape/index.ts';
 import { statisticsFormulas } from './statistics/index.ts';
+import { sunFormulas } from './sun/index.ts';
 import { surfaceFormulas } from './surface/index.ts';
 import { vapourFormulas } from './vapour/index.ts';
 import { vocFormulas } from './voc/index.ts';
+import { outgassingFormulas } from './windows/index.ts';
 
 /** One family a line; a new family is one more. */
 const FAMILIES: readonly (readonly AnyFormula[])[] = [
@@ -22,13 +25,16 @@ const FAMILIES: readonly (readonly AnyFormula[])[] = [
   cureFormulas,
   dustFormulas,
   filmFormulas,
+  heatFormulas,
   mixFormulas,
   moistureFormulas,
   movementFormulas,
+  outgassingFormulas,
   powerFormulas,
   priceFormulas,
   shapeFormulas,
   statisticsFormulas,
+  sunFormulas,
   surfaceFormulas,
   vapourFormulas,
   vocFormulas,
