@@ -1,0 +1,15 @@
+import type { AnyFormula } from '../../kernel/formula.ts';
+import { hoursFormulas } from './hours-index.ts';
+import { priceStepFormulas } from './price-index.ts';
+import { quantitiesFormulas } from './quantities-index.ts';
+import { stepFormulasSurvey } from './survey-index.ts';
+import { systemFormulas } from './system-index.ts';
+
+/** Small sums of the steps that are no law of nature, each with its working like every other number. */
+export const stepFormulas: readonly AnyFormula[] = [
+  ...stepFormulasSurvey,
+  ...systemFormulas,
+  ...quantitiesFormulas,
+  ...hoursFormulas,
+  ...priceStepFormulas,
+];
