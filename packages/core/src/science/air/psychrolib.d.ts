@@ -11,5 +11,5 @@ declare module 'psychrolib' {
     GetStandardAtmPressure(altitude: number): number;
   }
   const psychrometrics: Psychrometrics;
-  export default psychrometrics;
+  export = psychrometrics;
 }
