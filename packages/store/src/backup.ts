@@ -11,10 +11,12 @@ export const backupSchema = 'slabwright.backup/1';
 /** Everything in a store as one object: every revision of every document, and every log entry, in a fixed order. */
 export interface Backup {
   readonly schema: typeof backupSchema;
-  /** `sha-256:` and the digest of the JSON text of `{ documents, entries }`. */
+  /** `sha-256:` and the digest of the JSON text of `{ documents, entries, unreadable }`. */
   readonly checksum: string;
   readonly documents: readonly StoredDocument[];
   readonly entries: readonly Entry[];
+  /** Names of what no longer read when the backup was made; the body is then `{ unreadable: <the stored text> }`. */
+  readonly unreadable: readonly string[];
 }
 
 /** What an import did. Nothing already in the store was changed or removed. */
@@ -27,13 +29,24 @@ export interface ImportReport {
   readonly diverged: readonly { readonly of: string; readonly aside: string }[];
 }
 
-/** The backup of these rows; the same rows give the same bytes, whatever order they come in. */
+/**
+ * The backup of these rows; the same rows give the same bytes, whatever order they come in. It is made even when a
+ * body no longer reads: one damaged job must not keep all the others from being saved.
+ */
 export function backupOf(revisions: readonly RevisionRow[], entries: readonly EntryRow[]): Backup {
+  const unreadable: string[] = [];
+  function readable<Row extends { readonly body: string }>(row: Row, name: string): Row {
+    if (isJson(row.body)) return row;
+    unreadable.push(name);
+    return { ...row, body: JSON.stringify({ unreadable: row.body }) };
+  }
   const documents = revisions
-    .map(documentOf)
+    .map((row) => documentOf(readable(row, `${row.kind}/${row.id} revision ${row.revision}`)))
     .sort((a, b) => order(a.kind, b.kind) || order(a.id, b.id) || a.revision - b.revision);
-  const log = entries.map(entryOf).sort((a, b) => order(a.jobId, b.jobId) || order(a.at, b.at) || order(a.id, b.id));
-  return { schema: backupSchema, checksum: checksumOf(documents, log), documents, entries: log };
+  const log = entries
+    .map((row) => entryOf(readable(row, `log ${row.jobId}/${row.id}`)))
+    .sort((a, b) => order(a.jobId, b.jobId) || order(a.at, b.at) || order(a.id, b.id));
+  return backupWith(documents, log, unreadable.sort(order));
 }
 
 /** The backup file's text: UTF-8 JSON on one line. */
@@ -63,15 +76,14 @@ export function readBackup(text: string): Backup {
  * @throws Damaged, FutureSchema as readBackup.
  */
 export function checkBackup(value: unknown): Backup {
-  const { schema, checksum, documents, entries } = fieldsOf(value, 'The backup');
+  const { schema, checksum, documents, entries, unreadable } = fieldsOf(value, 'The backup');
   checkSchema(schema);
-  if (!Array.isArray(documents) || !Array.isArray(entries)) {
-    throw new Damaged('The backup has no list of documents or no list of log entries.');
+  if (!Array.isArray(documents) || !Array.isArray(entries) || !Array.isArray(unreadable)) {
+    throw new Damaged('The backup lacks its list of documents, of log entries or of what no longer read.');
   }
   let backup: Backup;
   try {
-    const read = { documents: documents.map(readDocument), entries: entries.map(readEntry) };
-    backup = { schema: backupSchema, checksum: checksumOf(read.documents, read.entries), ...read };
+    backup = backupWith(documents.map(readDocument), entries.map(readEntry), unreadable.map(String));
   } catch (cause) {
     if (cause instanceof Damaged) throw cause;
     throw new Damaged('The backup holds a document or log entry of a shape no version wrote.', { cause });
@@ -139,8 +151,22 @@ function fieldsOf(value: unknown, what: string): Readonly<Record<string, unknown
   return value as Record<string, unknown>;
 }
 
-function checksumOf(documents: readonly StoredDocument[], entries: readonly Entry[]): string {
-  return `sha-256:${sha256(JSON.stringify({ documents, entries }))}`;
+function backupWith(
+  documents: readonly StoredDocument[],
+  entries: readonly Entry[],
+  unreadable: readonly string[],
+): Backup {
+  const checksum = `sha-256:${sha256(JSON.stringify({ documents, entries, unreadable }))}`;
+  return { schema: backupSchema, checksum, documents, entries, unreadable };
+}
+
+function isJson(text: string): boolean {
+  try {
+    JSON.parse(text);
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 function order(a: string, b: string): number {

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import Database from 'libsql';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { instant, job, reading } from '../acceptance/samples.ts';
-import { backupText } from '../backup.ts';
+import { backupText, readBackup } from '../backup.ts';
 import { Damaged, FutureSchema, MigrationFailed, StoreBlocked, StoreFailed, StoreFull } from '../errors.ts';
 import { openSqliteStore } from './index.ts';
 import { sqliteMigrations } from './migrations.ts';
@@ -236,5 +236,24 @@ describe('S7: another process on the same file', () => {
     expect((await store.get('job', 'b'))?.title).toBe('Garage b');
     expect((await store.list({ kind: 'job' })).total).toBe(2);
     await store.close();
+  });
+
+  test('S10: the export goes through all the same, names it, and can be restored', async () => {
+    const store = await openSqliteStore({ path });
+    await store.put(job('a'), 0);
+    await store.put(job('b'), 0);
+    await store.append(reading('a', 'r1', 0));
+    const other = new Database(path);
+    other.prepare("update revisions set body = '{\"area\":' where id = 'a'").run([]);
+    other.prepare("update entries set body = 'x'").run([]);
+    other.close();
+    const backup = readBackup(backupText(await store.exportAll()));
+    expect(backup.unreadable).toEqual(['job/a revision 1', 'log a/r1']);
+    expect(backup.documents.map(({ body }) => body)).toEqual([{ unreadable: '{"area":' }, job('b').body]);
+    await store.close();
+    const restored = await openSqliteStore({ path: join(folder, 'restored.db') });
+    expect((await restored.importAll(backup)).revisionsAdded).toBe(2);
+    expect((await restored.get('job', 'b'))?.body).toEqual(job('b').body);
+    await restored.close();
   });
 });
