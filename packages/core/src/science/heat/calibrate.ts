@@ -22,6 +22,8 @@ export interface Calibration {
   readonly residuals: readonly number[];
   /** Codes to be said: readings outside the stretch of weather, readings that no slab explains. */
   readonly cautions: readonly string[];
+  /** Number of readings used. */
+  readonly readings: number;
 }
 
 export interface CalibrationRequest {
@@ -67,7 +69,16 @@ export const calibrate = (request: CalibrationRequest): Calibration => {
 
   if (readings.length === 0) {
     const covariance = priors.map((each, i) => priors.map((_, j) => (i === j ? each * each : 0)));
-    return { setup, names, values: names.map(() => 0), deviations: priors, covariance, residuals: [], cautions };
+    return {
+      setup,
+      names,
+      values: names.map(() => 0),
+      deviations: priors,
+      covariance,
+      residuals: [],
+      cautions,
+      readings: 0,
+    };
   }
 
   const reportFrom = readings.reduce((least, each) => Math.min(least, each.time), end);
@@ -110,6 +121,7 @@ export const calibrate = (request: CalibrationRequest): Calibration => {
     covariance: fit.covariance,
     residuals,
     cautions,
+    readings: readings.length,
   };
 };
 

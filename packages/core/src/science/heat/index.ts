@@ -3,6 +3,7 @@ import { clearSkyEmissivity, dailyDepth, resinOnSlab, waltonSkyEmissivity } from
 
 export * from './annual-wave.ts';
 export * from './calibrate.ts';
+export * from './check.ts';
 export * from './closed-forms.ts';
 export * from './conduction.ts';
 export * from './exposure.ts';
