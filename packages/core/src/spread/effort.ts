@@ -9,7 +9,10 @@ export interface SpreadEffort {
 
 /** While somebody waits: fewer candidates the larger the floor, since each costs more. */
 export function quickEffort(squares: number): SpreadEffort {
-  return { candidates: Math.round(Math.max(150, Math.min(900, 620_000 / (squares + 250)))), nodes: 20_000 };
+  return {
+    candidates: Math.round(Math.max(squares > 30_000 ? 40 : 150, Math.min(900, 620_000 / (squares + 250)))),
+    nodes: 20_000,
+  };
 }
 
 /** Some seconds: for the plan that goes on paper. */

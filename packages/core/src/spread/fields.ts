@@ -102,3 +102,10 @@ export function farthest(field: Field): number {
   }
   return best;
 }
+
+/** Squares no way leads to get the largest finite value: they stay in the arrays but are never reached. */
+export function finite(field: Field): Field {
+  let longest = 0;
+  for (const value of field) if (value !== Infinity && value > longest) longest = value;
+  return field.map((value) => (value === Infinity ? longest : value));
+}

@@ -32,7 +32,8 @@ export function checkReach(problem: SpreadProblem): SpreadIssue[] {
   }
   const issues: SpreadIssue[] = [];
   squares.doors.forEach((door, k) => {
-    if (door.length > 0) return;
+    // a door of floor that is not spread today has no square of its own
+    if (door.length > 0 || (question.done ?? []).length > 0) return;
     issues.push({
       code: 'spread/exit-off-floor',
       path: `exits.${k}`,
@@ -40,7 +41,9 @@ export function checkReach(problem: SpreadProblem): SpreadIssue[] {
       limits: { high: 0.75 * squares.cellM, unit: 'm' },
     });
   });
-  if (problem.doorSquares.length === 0) return issues;
+  if (problem.doorSquares.length === 0) {
+    return issues.length > 0 ? issues : [{ code: 'spread/no-exit', path: 'exits', value: 0, limits: { low: 1 } }];
+  }
   const reached = reachedFromDoors(problem, false);
   const fits = reachedFromDoors(problem, true);
   let apart = 0;

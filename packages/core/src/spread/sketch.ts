@@ -4,6 +4,9 @@ import type { FloorSquares } from './floor-squares.ts';
 /** How lanes are laid: each from one side, each from the other, to and fro, or from whichever end is nearer. */
 export type LaneStyle = 'one way' | 'other way' | 'to and fro' | 'nearest end';
 
+/** The styles a plain growth can tell apart. */
+export const LANE_STYLES: readonly LaneStyle[] = ['one way', 'other way', 'to and fro'];
+
 /** A preferred order before it is grown: areas in turn, in each a field cut into lanes, in each lane a place. */
 export interface Sketch {
   readonly name: string;
@@ -14,6 +17,9 @@ export interface Sketch {
   readonly along: Float64Array;
   readonly lanes: LaneStyle;
 }
+
+/** A sketch not yet drawn: drawing every one of a large floor would cost more than growing some. */
+export type Idea = () => Sketch;
 
 /** More lanes than any floor of a million squares has. */
 const LANES_PER_AREA = 100_000;

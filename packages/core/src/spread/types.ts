@@ -81,7 +81,7 @@ export interface SpreadCase {
   readonly cellM: number;
   /** Narrowest passage a person takes, m; absent: 0.45 (assumed, shoulders of a working adult). */
   readonly passageM?: number | undefined;
-  /** Floor of an earlier day: not spread again; `walkable` says whether it carries people today. */
+  /** Floor not spread today (an earlier or a later day's); `walkable` says whether it carries people today. */
   readonly done?: readonly { readonly ring: Ring; readonly walkable: boolean }[] | undefined;
   /** The open time is a guess, not a sheet's or the cure step's: the plan is caution at best. */
   readonly openTimeAssumed?: boolean | undefined;

@@ -1,0 +1,73 @@
+import { atMinute } from './day-table.ts';
+import type { SpreadProblem } from './problem.ts';
+
+/** Why it cannot be done, as figures for one sentence. `certain`: arithmetic, holds for every order. */
+export interface SpreadReason {
+  readonly code: string;
+  readonly certain: boolean;
+  readonly figures: Readonly<Record<string, number>>;
+}
+
+/** What plain arithmetic says against any order, before or after a search. */
+export function arithmeticReasons(problem: SpreadProblem): SpreadReason[] {
+  const { question, squares, batchLitres } = problem;
+  const reasons: SpreadReason[] = [];
+  let area = 0;
+  let litres = 0;
+  for (let s = 0; s < squares.count; s++) {
+    area += squares.areaM2[s] as number;
+    litres += squares.litres[s] as number;
+  }
+  if (litres <= 0) return reasons;
+  // a full batch, or the whole floor when that is less
+  const batchM2 = area * Math.min(1, batchLitres / litres);
+  const needs = batchM2 / problem.frontM2PerMin + question.batch.handoverMin;
+  const longest = question.clock.workingMin.reduce((most, [, value]) => Math.max(most, value), 0);
+  const atStart = atMinute(question.clock.workingMin, question.clock.startMin + question.batch.mixMin);
+  // the mean over the floor: some batch takes at least as long, so the largest working time of the day decides
+  if (needs > longest) {
+    reasons.push({
+      code: 'spread/batch-outlasts-working-time',
+      certain: true,
+      figures: {
+        batchL: Math.min(batchLitres, litres),
+        batchM2,
+        rateM2PerMin: problem.frontM2PerMin,
+        handoverMin: question.batch.handoverMin,
+        needsMin: needs,
+        workingMin: longest,
+      },
+    });
+  } else if (needs > atStart) {
+    reasons.push({
+      code: 'spread/batch-outlasts-working-time-at-start',
+      certain: false,
+      figures: { batchM2, rateM2PerMin: problem.frontM2PerMin, needsMin: needs, workingMin: atStart },
+    });
+  }
+  const longestOpen = question.clock.openMin.reduce((most, [, value]) => Math.max(most, value), 0);
+  const stop = question.batch.handoverMin + (question.crew.dedicatedMixer ? 0 : question.batch.mixMin);
+  if (stop > longestOpen && litres > batchLitres && question.stopLines.length === 0) {
+    reasons.push({
+      code: 'spread/stop-between-batches-outlasts-open-time',
+      certain: true,
+      figures: { stopMin: stop, openMin: longestOpen, batches: problem.leastBatches },
+    });
+  }
+  return reasons;
+}
+
+/** What the least bad sequence broke: found by searching, so another order might still do. */
+export function searchedReason(
+  problem: SpreadProblem,
+  coldM: number,
+  lateMin: number,
+  maxAgeMin: number,
+): SpreadReason {
+  const open = problem.question.clock.openMin.reduce((least, [, value]) => Math.min(least, value), Infinity);
+  return {
+    code: coldM > 0 ? 'spread/edges-close-too-late' : 'spread/batches-too-late',
+    certain: false,
+    figures: { coldM, lateMin, maxAgeMin, openMin: open },
+  };
+}
