@@ -96,7 +96,9 @@ export function summaryOf(outcomes: readonly Outcome[], formulas: ReadonlyMap<st
   ];
   for (const o of outcomes) {
     if (o.verdict !== 'agrees')
-      lines.push(`${o.verdict}: ${o.row.formula}, ${o.row.source}, ${o.row.locator}: ${o.note ?? ''}`);
+      lines.push(
+        `${o.verdict}: ${o.row.formula}, ${o.row.source}, ${o.row.locator}: ${(o.note ?? '').replace(/^known: /, '')}`,
+      );
   }
   lines.push('', 'No value read in a source:');
   for (const { id, reason } of withoutOutsideRow(outcomes, formulas))
