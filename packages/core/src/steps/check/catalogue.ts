@@ -2,6 +2,7 @@ import type { Catalogue, Product } from '../../catalogue.ts';
 import type { Field } from '../../fields.ts';
 import type { Issue } from '../../kernel/issue.ts';
 import { duplicates, type Path, unknownId } from './ids.ts';
+import { mixesAndCoats } from './mixes-and-coats.ts';
 
 const ids = (items: readonly { readonly id: string }[] | undefined): readonly string[] =>
   (items ?? []).map(({ id }) => id);
@@ -9,7 +10,7 @@ const ids = (items: readonly { readonly id: string }[] | undefined): readonly st
 /** A pair of limits the wrong way round. */
 function upsideDown(least: Field | undefined, most: Field | undefined, path: Path): readonly Issue[] {
   if (!least || !most || least.value <= most.value) return [];
-  return [{ code: 'check-limits-upside-down', path, value: least.typed, limits: [least.typed, most.typed] }];
+  return [{ code: 'catalogue-limits-upside-down', path, value: least.typed, limits: [least.typed, most.typed] }];
 }
 
 function limitIssues({ film, climate, profile }: Product, path: Path): readonly Issue[] {
@@ -18,7 +19,7 @@ function limitIssues({ film, climate, profile }: Product, path: Path): readonly 
     profile && profile.least > profile.most
       ? [
           {
-            code: 'check-limits-upside-down',
+            code: 'catalogue-limits-upside-down',
             path: [...path, 'profile'],
             value: `${profile.least}`,
             limits: [`${profile.least}`, `${profile.most}`],
@@ -49,7 +50,7 @@ const moistureIssues = ({ moisture }: Product, path: Path): readonly Issue[] =>
     const needs = VALUE[limit.method];
     if (limit[needs] !== undefined) return [];
     const at = [...path, 'moisture', i];
-    return [{ code: 'check-moisture-limit-without-value', path: at, names: { method: limit.method, needs } }];
+    return [{ code: 'catalogue-moisture-limit-missing', path: at, names: { method: limit.method, needs } }];
   });
 
 function productIssues(product: Product, path: Path): readonly Issue[] {
@@ -58,11 +59,11 @@ function productIssues(product: Product, path: Path): readonly Issue[] {
     ...duplicates(product.components, [...path, 'components']),
     ...duplicates(product.packs, [...path, 'packs']),
     ...product.mix.flatMap(({ component }, i) =>
-      unknownId('check-component-unknown', component, components, [...path, 'mix', i, 'component']),
+      unknownId('catalogue-component-unknown', component, components, [...path, 'mix', i, 'component']),
     ),
     ...product.packs.flatMap(({ parts }, i) =>
       parts.flatMap(({ component }, k) =>
-        unknownId('check-component-unknown', component, components, [...path, 'packs', i, 'parts', k, 'component']),
+        unknownId('catalogue-component-unknown', component, components, [...path, 'packs', i, 'parts', k, 'component']),
       ),
     ),
     ...limitIssues(product, path),
@@ -78,7 +79,7 @@ function systemIssues(catalogue: Catalogue): readonly Issue[] {
       profile && profile.least > profile.most
         ? [
             {
-              code: 'check-limits-upside-down',
+              code: 'catalogue-limits-upside-down',
               path: [...path, 'profile'],
               value: `${profile.least}`,
               limits: [`${profile.least}`, `${profile.most}`],
@@ -89,18 +90,18 @@ function systemIssues(catalogue: Catalogue): readonly Issue[] {
       const at = [...path, 'layers', k];
       const films = layer.wetFilm || layer.dryFilm;
       return [
-        ...unknownId('check-product-unknown', layer.product, ids(catalogue.products), [...at, 'product']).map(
+        ...unknownId('catalogue-product-unknown', layer.product, ids(catalogue.products), [...at, 'product']).map(
           (issue) => ({
             ...issue,
             names: { ...issue.names, system: system.id },
           }),
         ),
-        ...unknownId('check-media-unknown', layer.broadcast?.media, ids(catalogue.media), [
+        ...unknownId('catalogue-media-unknown', layer.broadcast?.media, ids(catalogue.media), [
           ...at,
           'broadcast',
           'media',
         ]),
-        ...(films ? [] : [{ code: 'check-layer-without-film', path: at, value: layer.name ?? layer.id }]),
+        ...(films ? [] : [{ code: 'catalogue-layer-film-missing', path: at, value: layer.name ?? layer.id }]),
       ];
     });
     return [...duplicates(system.layers, [...path, 'layers']), ...upside, ...layers];
@@ -119,5 +120,6 @@ export function checkCatalogue(catalogue: Catalogue): Issue[] {
     ...twice,
     ...catalogue.products.flatMap((product, i) => productIssues(product, ['products', i])),
     ...systemIssues(catalogue),
+    ...mixesAndCoats(catalogue),
   ];
 }

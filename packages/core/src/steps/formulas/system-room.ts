@@ -12,3 +12,19 @@ export const roomBelowLimit = formula({
   noOutsideRow: 'A difference of two numbers.',
   compute: ({ limit, reading }) => limit - reading,
 });
+
+/** Room between a humidity reading and the limit above it, in points of humidity (fraction); below zero it is passed. */
+export const roomBelowHumidity = formula({
+  id: 'system/room-below-humidity',
+  says: 'Points of humidity between a reading and the limit above it',
+  equation: 'limit − reading',
+  takes: { limit: '1', reading: '1' },
+  gives: '1',
+  holds: { limit: [0, 1], reading: [0, 1] },
+  refuses: { limit: [0, 1], reading: [0, 1] },
+  source: 'own-arithmetic',
+  noOutsideRow: 'A difference of two numbers.',
+  shows: 'humidity',
+  inputShows: { limit: 'humidity', reading: 'humidity' },
+  compute: ({ limit, reading }) => limit - reading,
+});

@@ -2,7 +2,7 @@ import type { Known } from '../../kernel/entry.ts';
 import type { Trace } from '../../kernel/trace.ts';
 import type { Reason } from '../../kernel/verdict.ts';
 import { givenFact } from '../context.ts';
-import { roomBelowLimit } from '../formulas/system-room.ts';
+import { roomBelowHumidity, roomBelowLimit } from '../formulas/system-room.ts';
 import type { SurveyPlan, SystemPlan } from '../results.ts';
 import type { Coat, Found } from './coat.ts';
 import { above } from './limits.ts';
@@ -79,7 +79,10 @@ function judge(
   trace: Trace,
 ): readonly Reason[] {
   const t = trace.within('moisture').within(method.toLowerCase().replaceAll(' ', '-'));
-  const room = t.figure('room', roomBelowLimit, { limit, reading });
+  const humidity = method === 'ASTM F2170' || method === 'BS 8203 hood';
+  const room = humidity
+    ? t.figure('room', roomBelowHumidity, { limit: limit as Known<'1'>, reading: reading as Known<'1'> })
+    : t.figure('room', roomBelowLimit, { limit, reading });
   const figures = { reading: reading.id, limit: limit.id, room: room.id };
   const coat = coats.find((one) => one.layer.id === layer);
   const names = { method, layer: coat?.name ?? layer, where: where ?? '' };
@@ -87,7 +90,7 @@ function judge(
     const lift = { code: 'system-moisture-above-lift', figures: { reading: reading.id, limit: limit.id }, names };
     return [{ code: 'system-moisture-above-limit', verdict: 'stop', figures, names, source: limit.id, lift }];
   }
-  const near = method === 'ASTM F2170' || method === 'BS 8203 hood' ? NEAR_HUMIDITY : NEAR_SHARE * limit.value;
+  const near = humidity ? NEAR_HUMIDITY : NEAR_SHARE * limit.value;
   if (above(room.value, near)) return [];
   return [{ code: 'system-moisture-near-limit', verdict: 'caution', figures, names, source: limit.id }];
 }
