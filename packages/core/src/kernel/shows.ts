@@ -27,6 +27,7 @@ export const SHOWS = [
   'area-rate',
   'length-rate',
   'duration',
+  'work-time',
   'money',
   'concentration',
   'expansion',

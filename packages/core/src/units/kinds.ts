@@ -165,6 +165,8 @@ export const KINDS: Readonly<Record<Kind, Partial<Record<MeasuredUnit, Showing>>
       3,
     ),
   },
+  /** Person-hours: forty of them are no two days, so they stay hours. */
+  'work-time': { s: both('h', 3) },
   expansion: { '1/K': showing('1/°F', '1/K', 3) },
   power: {
     W: both(

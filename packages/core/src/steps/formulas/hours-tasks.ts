@@ -44,7 +44,7 @@ export const personTime = formula({
   refuses: { times: [0, 1e9] },
   source: 'rate-of-work',
   noOutsideRow: 'A sum; worked by hand (own arithmetic).',
-  shows: 'duration',
+  shows: 'work-time',
   inputShows: { times: 'duration' },
   compute: ({ times }) => times.reduce((sum, time) => sum + time, 0),
 });
@@ -60,8 +60,8 @@ export const paidTime = formula({
   refuses: { worked: [0, 1e9], beside: [0, 10] },
   source: 'rate-of-work',
   noOutsideRow: 'A product; worked by hand (own arithmetic).',
-  shows: 'duration',
-  inputShows: { worked: 'duration', beside: 'share' },
+  shows: 'work-time',
+  inputShows: { worked: 'work-time', beside: 'share' },
   compute: ({ worked, beside }) => worked * (1 + beside),
 });
 

@@ -1,5 +1,5 @@
 import type { AnyFormula } from '../../kernel/formula.ts';
-import { amountLeftOver, crewDays } from './price-parts.ts';
+import { amountLeftOver, crewDays, hoursPriced } from './price-parts.ts';
 
 /** Small sums of the price step; the laws of prices stand with the science. */
-export const priceStepFormulas: readonly AnyFormula[] = [amountLeftOver, crewDays];
+export const priceStepFormulas: readonly AnyFormula[] = [amountLeftOver, crewDays, hoursPriced];

@@ -37,3 +37,20 @@ export const crewDays = formula({
   inputShows: { paid: 'duration', people: 'count', day: 'duration' },
   compute: ({ paid, people, day }) => Math.ceil(paid / (people * day) - GUARD),
 });
+
+/** Hours a price counts, s: whole quarter hours, so that the printed line multiplies out. Both in s. */
+export const hoursPriced = formula({
+  id: 'price/hours-priced',
+  says: 'Hours that a price counts, in whole quarter hours',
+  equation: 'priced = ⌈paid / step⌉ × step',
+  takes: { paid: 's', step: 's' },
+  gives: 's',
+  holds: { paid: [0, 7.2e7], step: [60, 3600] },
+  refuses: { paid: [0, 1e9], step: [1, 86_400] },
+  source: 'rate-of-work',
+  notes: 'Rounded up: the quarter hour that is begun is paid. The estimate keeps its band, the price does not.',
+  noOutsideRow: byHand,
+  shows: 'work-time',
+  inputShows: { paid: 'work-time', step: 'duration' },
+  compute: ({ paid, step }) => Math.max(0, Math.ceil(paid / step - GUARD)) * step,
+});

@@ -1,6 +1,6 @@
 import type { Missing } from '../../kernel/missing.ts';
 import type { Trace } from '../../kernel/trace.ts';
-import { verdictOf } from '../../kernel/verdict.ts';
+import { type Reason, verdictOf } from '../../kernel/verdict.ts';
 import type { OptionContext } from '../context.ts';
 import { personTime } from '../formulas/hours-tasks.ts';
 import type { HoursPlan, PreparationPlan, QuantitiesPlan, SurveyPlan, SystemPlan } from '../results.ts';
@@ -29,6 +29,16 @@ function unread(ctx: OptionContext, gates: HoursPlan['gates']): readonly Missing
   ];
 }
 
+/** Grinding that may not be planned yet, or work without a rate: the sum of hours is then too small, and says so. */
+function leftOut(surveyed: SurveyPlan, prepared: PreparationPlan): readonly Reason[] {
+  const unrated = prepared.missing.some(({ path, meanwhile }) => path === 'catalogue.rates' && meanwhile === 'held');
+  const toCut = surveyed.areas.some(({ cracks, joints }) => cracks.length + joints.length > 0);
+  const held = surveyed.removal === 'held' || (surveyed.cutting === 'held' && toCut);
+  if (!held && !unrated) return [];
+  const code = 'hours-preparation-left-out';
+  return [{ verdict: 'not known', code, lift: { code: `${code}-lift` } }];
+}
+
 /**
  * Work, time and the gate of each coat for one option. Person-time is the sum of the tasks and carries the band of
  * their rates; the time paid for is the firm's own figure, or that sum with an assumed share for what comes beside it.
@@ -48,7 +58,12 @@ export function hours(
   const { layers } = ctx.system;
   const gates = layers.map((layer, i) => gateOf(ctx, layer, layers[i - 1], readings, trace));
   const wanted = deadlines(ctx, readings, trace);
-  const reasons = [...gates.flatMap(({ verdict }) => verdict.reasons), ...handsReasons(ctx), ...wanted.reasons];
+  const reasons = [
+    ...leftOut(surveyed, prepared),
+    ...gates.flatMap(({ verdict }) => verdict.reasons),
+    ...handsReasons(ctx),
+    ...wanted.reasons,
+  ];
   return {
     verdict: verdictOf(reasons, ctx.job.overrides),
     missing: [...paid.missing, ...unread(ctx, gates)],

@@ -13,7 +13,7 @@ export interface Paid {
 /** Hours paid: the firm's own figure, else the work and an assumed share for travel, waiting and survey. */
 export function paidFor(ctx: OptionContext, worked: Figure<'s'>, trace: Trace): Paid {
   const own = ctx.option.paidHours;
-  if (own) return { time: givenFact(trace, 'paid', own), missing: [] };
+  if (own) return { time: givenFact(trace, 'paid', { ...own, shows: 'work-time' }), missing: [] };
   const beside = assumed(trace, 'beside', 'beside', '1', 'hours-beside-assumed', 'share');
   const at = ctx.job.options.findIndex(({ id }) => id === ctx.option.id);
   return {

@@ -1,14 +1,14 @@
 import type { Trace } from '../../kernel/trace.ts';
 import type { PriceBook } from '../../price-book.ts';
-import type { HoursPlan, PriceLine } from '../results.ts';
+import type { PriceLine } from '../results.ts';
 import { givenAmount, line, priced } from './amounts.ts';
 import type { Lines } from './material.ts';
 import type { Measures } from './measures.ts';
 
 /** Hours paid for times the wage. Paid hours, not hours of work: travel and waiting cost the same. */
-export function labourLine(trace: Trace, book: PriceBook, timed: HoursPlan, measures: Measures): PriceLine {
+export function labourLine(trace: Trace, book: PriceBook, measures: Measures): PriceLine {
   const rate = givenAmount(trace, 'labour.each', book.wage, book);
-  const measure = { quantity: timed.paidTime, per: measures.one('h') };
+  const measure = { quantity: measures.hours(), per: measures.one('h') };
   return line('labour', 'labour', '@price-labour', measure, rate, priced(trace, 'labour', measure, rate));
 }
 

@@ -8,6 +8,7 @@ import type { HoursPlan, PriceLine, PricePlan, QuantitiesPlan, SurveyPlan } from
 import { budgetNote } from './budget.ts';
 import { changesOf } from './changes.ts';
 import { bookLines, labourLine } from './direct-lines.ts';
+import { leftOut } from './left-out.ts';
 import { materialLines } from './material.ts';
 import { Measures } from './measures.ts';
 import { placeRules } from './place-rules.ts';
@@ -50,12 +51,9 @@ export function price(
   const measures = new Measures(ctx, surveyed, quantified, timed, trace);
   const material = materialLines(trace, book, quantified.buying, measures);
   const others = bookLines(trace, book, measures);
-  const lines = [...material.lines, labourLine(trace, book, timed, measures), ...others.lines];
-  const reasons: Reason[] = [...material.reasons, ...others.reasons];
+  const lines = [...material.lines, labourLine(trace, book, measures), ...others.lines];
+  const reasons: Reason[] = [...leftOut(ctx, surveyed, quantified, timed), ...material.reasons, ...others.reasons];
   const base = { missing: [], currency: book.currency };
-  if (quantified.buying.length === 0) {
-    reasons.push({ verdict: 'not known', code: 'price-nothing-bought', lift: { code: 'price-nothing-bought-lift' } });
-  }
   if (reasons.length > 0) {
     const { changes, reasons: about, notes } = changesOf(trace, ctx, book, measures, undefined);
     return { ...base, verdict: verdictOf([...reasons, ...about]), notes, lines, changes };

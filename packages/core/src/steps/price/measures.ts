@@ -4,9 +4,10 @@ import type { Trace } from '../../kernel/trace.ts';
 import type { Unit } from '../../kernel/unit.ts';
 import type { Per } from '../../price-book.ts';
 import type { OptionContext } from '../context.ts';
-import { crewDays } from '../formulas/price-parts.ts';
+import { crewDays, hoursPriced } from '../formulas/price-parts.ts';
 import { totalMass } from '../formulas/quantities-broadcast.ts';
 import { totalArea, totalLength } from '../formulas/survey.ts';
+import { certain } from '../quantities/certain.ts';
 import type { HoursPlan, QuantitiesPlan, SurveyPlan } from '../results.ts';
 import type { Measure } from './amounts.ts';
 
@@ -28,6 +29,7 @@ const ONE: Readonly<Record<Per, readonly [typed: string, unit: Unit]>> = {
 
 /** Length of a working day where nobody said: an assumption, common practice without a source. */
 const WORKING_DAY = '8 h';
+const QUARTER = '15 min';
 
 /** Measures of an option, each traced once and only when a price asks for it. */
 export class Measures {
@@ -83,7 +85,7 @@ export class Measures {
       case 'piece':
         return this.one(per);
       case 'h':
-        return this.timed.paidTime;
+        return this.hours();
       case 'day':
         return this.days();
       case 'm²':
@@ -100,6 +102,22 @@ export class Measures {
       case 'lb':
         return this.grain();
     }
+  }
+
+  /** The firm's own hours as they are, worked-out ones in quarter hours: what is offered is a number, not a band. */
+  hours(): Known<'s'> {
+    const paid = this.timed.paidTime;
+    if (paid.kind === 'given') return paid;
+    return this.once('hours', (name) => {
+      const step = this.trace.given('quarter-hour', {
+        value: tabled(QUARTER, 's'),
+        unit: 's',
+        origin: 'chosen',
+        typed: QUARTER,
+        shows: 'duration',
+      });
+      return this.trace.figure(name, hoursPriced, { paid: certain(paid), step });
+    }) as Known<'s'>;
   }
 
   private days(): Known<'1'> {
@@ -119,7 +137,7 @@ export class Measures {
         says: 'price-working-day-assumed',
         shows: 'duration',
       });
-      return this.trace.figure(name, crewDays, { paid: this.timed.paidTime, people, day });
+      return this.trace.figure(name, crewDays, { paid: this.hours(), people, day });
     }) as Known<'1'>;
   }
 
