@@ -5,6 +5,7 @@ import names from './en/names.json' with { type: 'json' };
 import preparation from './en/preparation.json' with { type: 'json' };
 import price from './en/price.json' with { type: 'json' };
 import quantities from './en/quantities.json' with { type: 'json' };
+import refusals from './en/refusals.json' with { type: 'json' };
 import survey from './en/survey.json' with { type: 'json' };
 import system from './en/system.json' with { type: 'json' };
 
@@ -27,6 +28,6 @@ function merge(files: readonly Messages[]): ReadonlyMap<string, string> {
 
 /** English is complete; Spanish covers the crew sheet and the safety sheet. */
 export const MESSAGES: Readonly<Record<Language, ReadonlyMap<string, string>>> = {
-  en: merge([check, file, hours, names, preparation, price, quantities, survey, system]),
+  en: merge([check, file, hours, names, preparation, price, quantities, refusals, survey, system]),
   es: merge([]),
 };
