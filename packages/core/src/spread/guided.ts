@@ -41,10 +41,10 @@ export function guidedGrowth(problem: SpreadProblem, guide: Guide): Int32Array {
   let queueWalk = 0;
   let dueCount = 0;
   const loose: number[] = [];
-  for (const s of problem.doorSquares) {
-    state[s] = 1;
-    loose.push(s);
-  }
+  if (question.crew.spikedShoes === true) for (let s = 0; s < count; s++) loose.push(s);
+  else loose.push(...problem.doorSquares);
+  for (const s of loose) state[s] = 1;
+  let forced = 0;
   let total = 0;
   for (let s = 0; s < count; s++) total += litres[s] as number;
   const mean = total / Math.max(1, count);
@@ -63,7 +63,7 @@ export function guidedGrowth(problem: SpreadProblem, guide: Guide): Int32Array {
     const metres = distance(a, b);
     return metres > stepMin ? (metres - cellM) / walkMPerMin : 0;
   };
-  while (dueCount > 0 || loose.length > 0) {
+  while (dueCount > 0 || loose.length > 0 || forced < problem.lastWay.length) {
     let pick = -1;
     let pickValue = Infinity;
     let pickCost = 0;
@@ -122,6 +122,10 @@ export function guidedGrowth(problem: SpreadProblem, guide: Guide): Int32Array {
       if (slack <= 0) break;
     }
     if (slack >= slotMin) for (const s of loose) weigh(s);
+    if (forced < problem.lastWay.length) {
+      pick = problem.lastWay[forced++] as number;
+      pickCost = last < 0 ? 0 : slotMin + stop;
+    }
     if (pick < 0) {
       pick = spare;
       pickCost = spareCost;
@@ -146,7 +150,7 @@ export function guidedGrowth(problem: SpreadProblem, guide: Guide): Int32Array {
         chain[after] = walk;
       }
       queueWalk -= chain[pick] as number;
-    } else loose.splice(loose.indexOf(pick), 1);
+    } else if (state[pick] === 1) loose.splice(loose.indexOf(pick), 1);
     now += pickCost;
     if (stop > 0) untilLimit += batchLitres;
     untilLimit -= litres[pick] as number;

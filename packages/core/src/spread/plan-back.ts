@@ -47,9 +47,18 @@ export function planBack(problem: SpreadProblem, key: Float64Array): Int32Array 
     heap[k] = last;
     return top;
   };
-  if (question.crew.spikedShoes === true) for (let s = 0; s < count; s++) push(s);
-  else for (const s of problem.doorSquares) push(s);
   let place = count;
+  for (const s of problem.lastWay) {
+    seen[s] = 1;
+    order[--place] = s;
+  }
+  const seed = (s: number): void => {
+    if (s >= 0 && !seen[s]) push(s);
+  };
+  if (question.crew.spikedShoes === true) for (let s = 0; s < count; s++) seed(s);
+  else for (const s of problem.doorSquares) seed(s);
+  for (const s of problem.lastWay)
+    for (let side = 4 * s; side < 4 * s + 4; side++) if (!narrow[side]) seed(link[side] as number);
   while (size > 0) {
     const s = pop();
     order[--place] = s;

@@ -13,6 +13,8 @@ export interface SpreadProblem {
   readonly frontM2PerMin: number;
   /** Squares a person may end on: door squares of every exit, each once. */
   readonly doorSquares: Int32Array;
+  /** Way from a door to a mixing station on the floor: spread last of all, so that it stays dry for every pail. */
+  readonly lastWay: Int32Array;
 }
 
 /** `whole`: the instance format's own squares; `clipped`: the product's. */
@@ -26,12 +28,38 @@ export function spreadProblem(question: SpreadCase, areas: 'whole' | 'clipped'):
     minutes += squares.minutes[s] as number;
     area += squares.areaM2[s] as number;
   }
+  const doorSquares = Int32Array.from([...doors].sort((a, b) => a - b));
   return {
     question,
     squares,
     batchLitres: question.batch.litres,
     leastBatches: batchesNeeded(squares, question.batch.litres),
     frontM2PerMin: minutes > 0 ? area / minutes : handsOf(question.crew).spreadM2PerMin,
-    doorSquares: Int32Array.from([...doors].sort((a, b) => a - b)),
+    doorSquares,
+    lastWay: wayToStation(squares, doorSquares),
   };
+}
+
+/** Shortest way over the squares from a door to the station, door first; empty when it stands outside or nowhere. */
+function wayToStation(squares: FloorSquares, doorSquares: Int32Array): Int32Array {
+  const { station, link, narrow } = squares;
+  if (station < 0) return new Int32Array(0);
+  const doors = new Set(doorSquares);
+  const from = new Map<number, number>([[station, -1]]);
+  const queue = [station];
+  for (let k = 0; k < queue.length; k++) {
+    const s = queue[k] as number;
+    if (doors.has(s)) {
+      const way: number[] = [];
+      for (let at = s; at >= 0; at = from.get(at) as number) way.push(at);
+      return Int32Array.from(way);
+    }
+    for (let side = 4 * s; side < 4 * s + 4; side++) {
+      const other = link[side] as number;
+      if (other < 0 || narrow[side] || from.has(other)) continue;
+      from.set(other, s);
+      queue.push(other);
+    }
+  }
+  return new Int32Array(0);
 }

@@ -63,5 +63,18 @@ export function checkReach(problem: SpreadProblem): SpreadIssue[] {
       limits: { low, unit: 'm', behind: 'm²' },
     });
   }
+  issues.push(...checkStation(problem));
   return issues;
+}
+
+/** A station on the floor must stay dry until the last pail: the way to it has to fit into the last pour. */
+function checkStation(problem: SpreadProblem): SpreadIssue[] {
+  const { lastWay, squares, batchLitres, leastBatches } = problem;
+  let way = 0;
+  for (const s of lastWay) way += squares.litres[s] as number;
+  let total = 0;
+  for (const own of squares.litres) total += own;
+  const last = total - batchLitres * (leastBatches - 1);
+  if (way <= last + 1e-9) return [];
+  return [{ code: 'spread/station-too-deep', path: 'mixAt.point', value: way, limits: { high: last, unit: 'L' } }];
 }

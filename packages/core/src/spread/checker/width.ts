@@ -54,6 +54,9 @@ function clearance(
     let width = 0;
     for (const sign of [1, -1]) {
       let far = 0;
+      // nothing in the way at all: no need to feel for it
+      const end: Point = [from[0] + side[0] * sign * needed, from[1] + side[1] * sign * needed];
+      if (!lines.some(([a, b]) => cross(from, end, a, b))) far = needed;
       while (far < needed) {
         const to: Point = [from[0] + side[0] * sign * (far + feel), from[1] + side[1] * sign * (far + feel)];
         if (windings(question.outline, to[0], to[1]) === 0) break;
