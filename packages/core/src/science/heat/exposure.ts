@@ -43,6 +43,8 @@ export interface Patio {
   readonly emissivity: number;
   /** Share of the hemisphere over the floor that is sky, 0-1. */
   readonly skyView: number;
+  /** Most water that rain leaves on or in the surface, m; the rest runs off. It evaporates before the floor is dry. */
+  readonly holdsWater: number;
 }
 
 export type Exposure = Garage | Room | Patio;
@@ -66,6 +68,8 @@ export const PATIO: Patio = {
   absorptance: 0.65,
   emissivity: 0.9,
   skyView: 0.9,
+  // Half a millimetre: common practice for paved surfaces, no source.
+  holdsWater: 0.0005,
 };
 
 export const heatedRoom = (airTemperature: number): Room => ({ kind: 'room', airTemperature, filmScale: 1 });

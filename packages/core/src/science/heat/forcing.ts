@@ -1,9 +1,10 @@
+import { vapourPressureOf } from '../air/saturation.ts';
 import { coverFromShare, haurwitzAt, throughClouds } from '../sun/clear-sky.ts';
 import { directOnFloor } from '../sun/diffuse-share.ts';
 import { type Opening, sunReach } from '../sun/door-sun.ts';
 import { sunPosition } from '../sun/position.ts';
 import { dewPointAt } from '../weather/moist.ts';
-import { HOUR_MS, valueAt, type WeatherSeries } from '../weather/series.ts';
+import { HOUR_MS, leadOf, valueAt, type WeatherSeries } from '../weather/series.ts';
 import { berdahlMartin, cloudedSkyEmissivity, skyLongWave } from './sky.ts';
 import { STEP } from './time-steps.ts';
 
@@ -25,8 +26,12 @@ export interface Forcing {
   readonly sky: Float64Array;
   /** m/s; 2 where the weather gives none */
   readonly wind: Float64Array;
-  /** Outdoor dew point over water, °C. */
-  readonly dewPoint: Float64Array;
+  /** The radiation weighted by how much less a floor absorbs of a low sun, W/m². */
+  readonly absorbable: Float64Array;
+  /** Vapour pressure of the outdoor air, Pa. */
+  readonly vapour: Float64Array;
+  /** Rain, m/s; 0 where the weather gives none. */
+  readonly rain: Float64Array;
   /** What was missing in the weather and assumed instead: codes for the caller to say. */
   readonly assumed: readonly string[];
 }
@@ -37,16 +42,28 @@ const ASSUMED_WIND = 2;
 /** Under this clear-sky radiation the clearness says nothing about clouds, W/m². */
 const TOO_DARK = 150;
 
+/**
+ * How much a floor absorbs of the sun at an elevation (rad), over what it absorbs at 45°: rough surfaces reflect more
+ * of a low sun. Albedo ∝ 1/(1 + 0.8 sin(elevation)) (Briegleb and others 1986, from memory), 0.3 at 45°.
+ */
+export const lowSunFactor = (elevation: number): number => {
+  const albedo = (0.3 * (1 + 0.8 * Math.SQRT1_2)) / (1 + 0.8 * Math.max(0, Math.sin(elevation)));
+  return (1 - albedo) / 0.7;
+};
+
 /** Radiation and cloud by hour (mean over the hour that ends there), completed from each other or from a clear sky. */
 const radiationAndCloud = (
   weather: WeatherSeries,
-): { radiation: Float64Array; cloud: Float64Array; assumed: string[] } => {
+): { radiation: Float64Array; cloud: Float64Array; lowSun: Float64Array; assumed: string[] } => {
   const { count, start, source } = weather;
   const { latitude, longitude } = source.place;
   const clear = new Float64Array(count);
+  const lowSun = new Float64Array(count);
   for (let i = 0; i < count; i++) {
     const middle = start + (i - 0.5) * HOUR_MS;
-    clear[i] = haurwitzAt(sunPosition(middle, latitude, longitude).elevation);
+    const { elevation } = sunPosition(middle, latitude, longitude);
+    clear[i] = haurwitzAt(elevation);
+    lowSun[i] = lowSunFactor(elevation);
   }
   const assumed: string[] = [];
   let cloud = weather.cloud;
@@ -61,7 +78,7 @@ const radiationAndCloud = (
     const cover = cloud;
     radiation = clear.map((each, i) => each * throughClouds(cover[i] as number));
   }
-  return { radiation, cloud, assumed };
+  return { radiation, cloud, lowSun, assumed };
 };
 
 /** Cloud from the clearness of each bright hour, carried across the night by a straight line. */
@@ -93,17 +110,17 @@ const cloudFromRadiation = (radiation: Float64Array, clear: Float64Array): Float
  */
 export const forcingOf = (weather: WeatherSeries, from: number, to: number): Forcing => {
   const marks = Math.max(2, Math.ceil((to - from) / MARK_MS) + 1);
-  const { radiation, cloud, assumed } = radiationAndCloud(weather);
+  const { radiation, cloud, lowSun, assumed } = radiationAndCloud(weather);
   if (weather.wind === undefined) assumed.push('weather-wind-assumed');
   const hourly = {
-    dew: new Float64Array(weather.count),
+    vapour: new Float64Array(weather.count),
     sky: new Float64Array(weather.count),
     sum: new Float64Array(weather.count + 1),
   };
   for (let i = 0; i < weather.count; i++) {
     const air = weather.airTemperature[i] as number;
     const dew = dewPointAt(air, weather.relativeHumidity[i] as number);
-    hourly.dew[i] = dew;
+    hourly.vapour[i] = vapourPressureOf(air, weather.relativeHumidity[i] as number);
     // Cloud from radiation belongs to the middle of the hour; half an hour is nothing to a cloud cover so uncertain.
     hourly.sky[i] = cloudedSkyEmissivity(berdahlMartin(dew), cloud[i] as number);
     hourly.sum[i + 1] = (hourly.sum[i] as number) + air;
@@ -116,17 +133,24 @@ export const forcingOf = (weather: WeatherSeries, from: number, to: number): For
     radiation: new Float64Array(marks),
     sky: new Float64Array(marks),
     wind: new Float64Array(marks),
-    dewPoint: new Float64Array(marks),
+    absorbable: new Float64Array(marks),
+    vapour: new Float64Array(marks),
+    rain: new Float64Array(marks),
     assumed,
   };
+  const lead = leadOf(weather);
   for (let m = 0; m < marks; m++) {
     const instant = from + m * MARK_MS;
-    const air = valueAt(weather, weather.airTemperature, instant);
+    const air = valueAt(weather, weather.airTemperature, instant, lead);
     forcing.air[m] = air;
-    forcing.dewPoint[m] = valueAt(weather, hourly.dew, instant);
+    forcing.vapour[m] = valueAt(weather, hourly.vapour, instant, lead);
     forcing.radiation[m] = Math.max(0, valueAt(weather, radiation, instant, 0.5));
-    forcing.sky[m] = skyLongWave(valueAt(weather, hourly.sky, instant), air);
-    forcing.wind[m] = weather.wind === undefined ? ASSUMED_WIND : valueAt(weather, weather.wind, instant);
+    forcing.absorbable[m] = (forcing.radiation[m] as number) * valueAt(weather, lowSun, instant, 0.5);
+    const hour = Math.ceil((instant - weather.start) / HOUR_MS);
+    if (weather.rain !== undefined && hour >= 0 && hour < weather.count)
+      forcing.rain[m] = (weather.rain[hour] as number) / 3600;
+    forcing.sky[m] = skyLongWave(valueAt(weather, hourly.sky, instant, lead), air);
+    forcing.wind[m] = weather.wind === undefined ? ASSUMED_WIND : valueAt(weather, weather.wind, instant, lead);
     const last = Math.min(weather.count, Math.max(1, Math.floor((instant - weather.start) / HOUR_MS) + 1));
     const first = Math.max(0, last - 24);
     forcing.dayMean[m] = ((hourly.sum[last] as number) - (hourly.sum[first] as number)) / (last - first);

@@ -5,7 +5,7 @@ import { windFilm } from './films.ts';
 import { type Forcing, MARK_MS } from './forcing.ts';
 import { heatGrid } from './grid.ts';
 import { GROUND_DEPTH, type Layer } from './materials.ts';
-import type { SurfaceBalance } from './surface-balance.ts';
+import { evaporationOf, type SurfaceBalance } from './surface-balance.ts';
 import { STEP, stepAfterJump } from './time-steps.ts';
 
 export interface SlabSetup {
@@ -114,6 +114,8 @@ export const runSlab = (
     skyLongWave: 0,
     skyView: 0,
     roomTemperature: 0,
+    wet: 0,
+    vapour: 0,
   };
   const jumps = jumpsOf(doors, exposure, forcing.from, end);
   jumps.push(Number.POSITIVE_INFINITY);
@@ -128,6 +130,8 @@ export const runSlab = (
 
   setBalance(balance, exposure, forcing, 0, 0, isOpen(doors, forcing.from), strip);
   report(0);
+  const most = exposure.kind === 'patio' ? exposure.holdsWater : 0;
+  let water = 0;
   let nextJump = 0;
   let lastJump = Number.NEGATIVE_INFINITY;
   for (let mark = 0; mark + 1 < forcing.marks; mark++) {
@@ -143,7 +147,12 @@ export const runSlab = (
       // A step that would leave a sliver of a second ends on the mark, so that rounding never adds a step.
       if (STEP - passed < 1e-6) passed = STEP;
       setBalance(balance, exposure, forcing, mark, passed / STEP, isOpen(doors, now), strip);
+      balance.wet = most > 0 ? Math.min(1, water / most) : 0;
       slab.step(seconds, balance, bottom);
+      if (most > 0) {
+        const gained = (forcing.rain[mark + 1] as number) - (water > 0 ? evaporationOf(balance, slab.surface) : 0);
+        water = Math.min(most, Math.max(0, water + gained * seconds));
+      }
     }
     report(mark + 1);
   }
@@ -184,7 +193,8 @@ const setBalance = (
   balance.airTemperature = outdoor;
   balance.filmFloorWarmer = film;
   balance.filmFloorCooler = film * exposure.stableShare;
-  balance.absorbed = exposure.absorptance * between(forcing.radiation);
+  balance.absorbed = exposure.absorptance * between(forcing.absorbable);
+  balance.vapour = between(forcing.vapour);
   balance.emissivity = exposure.emissivity;
   balance.skyLongWave = between(forcing.sky);
   balance.skyView = exposure.skyView;

@@ -28,6 +28,8 @@ export interface WeatherRow {
 export interface BuildOptions {
   /** Longest gap filled by a straight line, hours. Default 3; a service whose later steps are six-hourly says 6. */
   readonly longestFill?: number;
+  /** The rows hold means over the hour that ends at their time, as many loggers write them. */
+  readonly hourMeans?: boolean;
   /** Path of the rows in the document, for the issues. */
   readonly path?: readonly (string | number)[];
 }
@@ -278,6 +280,7 @@ export const buildWeather = (rows: readonly WeatherRow[], source: WeatherSource,
     relativeHumidity: relativeHumidity as Float64Array,
     ...optional,
     state,
+    ...(options.hourMeans === true ? { hourMeans: true } : {}),
     ...(Object.keys(partial).length > 0 ? { partial } : {}),
   };
   return { series, issues: out.closed(path) };

@@ -24,6 +24,8 @@ export interface WeatherSeries {
   readonly rain?: Float64Array;
   /** At the station, Pa. */
   readonly pressure?: Float64Array;
+  /** True when temperature, humidity, wind, cloud and pressure too are means over the hour that ends at the stamp. */
+  readonly hourMeans?: boolean;
   /** By hour: `GIVEN`, `FILLED` or `HOLE`. */
   readonly state: Uint8Array;
   /** The same for a quantity that may be absent, where it is given for a part of the hours only. */
@@ -75,6 +77,9 @@ export const isCovered = (series: WeatherSeries, from: number, to: number): bool
   for (let i = first; i <= last; i++) if (series.state[i] === HOLE) return false;
   return true;
 };
+
+/** How far what "holds at the hour" leads its stamp, hours: `shift` of `valueAt` for everything but sun and rain. */
+export const leadOf = (series: WeatherSeries): number => (series.hourMeans === true ? 0.5 : 0);
 
 /**
  * Value of an hourly array at any instant: straight line between the hours, the nearest end outside.

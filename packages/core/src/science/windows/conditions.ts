@@ -4,7 +4,7 @@ import type { FilmHistory } from '../cure/progress.ts';
 import { MARK_MS } from '../heat/forcing.ts';
 import type { SlabForecast } from '../heat/forecast.ts';
 import { dewPointAt } from '../weather/moist.ts';
-import { HOLE, HOUR_MS, valueAt, type WeatherSeries } from '../weather/series.ts';
+import { HOLE, HOUR_MS, leadOf, valueAt, type WeatherSeries } from '../weather/series.ts';
 import { barometricRiseAt } from './outgassing.ts';
 
 /** Everything a coat meets, on marks every 5 min: what the search reads. */
@@ -60,6 +60,7 @@ export const conditionsOf = (
     if (weather[field] === undefined) assumed.push(`weather-${field}-not-given`);
   }
   const hourly = vapourByHour(weather);
+  const lead = leadOf(weather);
   const out = {
     from,
     count,
@@ -79,22 +80,27 @@ export const conditionsOf = (
   for (let m = 0; m < count; m++) {
     const instant = from + m * MARK_MS;
     const surface = history.surface[m] as number;
-    const vapour = moisture * valueAt(weather, hourly.vapour, instant);
+    const vapour = moisture * valueAt(weather, hourly.vapour, instant, lead);
     const frost = surface < 0 ? frostPointOf(vapour) : undefined;
     out.margin[m] = surface - (frost ?? dewPointOf(vapour));
     out.humidity[m] = Math.min(1, vapour / saturationPressureAt(history.air[m] as number));
 
     const perAir = slab.perAirKelvin[m] as number;
-    const shared = slab.airError * (perAir - valueAt(weather, hourly.byAir, instant));
+    const shared = slab.airError * (perAir - valueAt(weather, hourly.byAir, instant, lead));
     const apart = Math.hypot(slab.fit[m] as number, slab.sun[m] as number, slab.model);
-    out.marginDeviation[m] = Math.hypot(apart, shared, humidityError * valueAt(weather, hourly.byHumidity, instant));
+    out.marginDeviation[m] = Math.hypot(
+      apart,
+      shared,
+      humidityError * valueAt(weather, hourly.byHumidity, instant, lead),
+    );
     out.surfaceDeviation[m] = Math.hypot(apart, slab.airError * perAir);
 
     const top = history.top[m] as number;
-    const pressure = weather.pressure === undefined ? STANDARD_PRESSURE : valueAt(weather, weather.pressure, instant);
+    const pressure =
+      weather.pressure === undefined ? STANDARD_PRESSURE : valueAt(weather, weather.pressure, instant, lead);
     out.breathing[m] = top + barometricRiseAt(pressure - STANDARD_PRESSURE, top, STANDARD_PRESSURE);
 
-    if (weather.wind !== undefined) out.wind[m] = valueAt(weather, weather.wind, instant);
+    if (weather.wind !== undefined) out.wind[m] = valueAt(weather, weather.wind, instant, lead);
     const hour = (instant - weather.start) / HOUR_MS;
     const [before, after] = [Math.floor(hour), Math.ceil(hour)];
     const inside = before >= 0 && after < weather.count;
