@@ -34,9 +34,11 @@ export {
   priceBookFromText,
 } from './price-book.ts';
 export { MOST_BYTES, readJson } from './read.ts';
+export * as climate from './science/climate.ts';
+export { wetFilmFromDry } from './science/film/wet-from-dry.ts';
 export { checkCatalogue } from './steps/check/catalogue.ts';
 export { checkJob } from './steps/check/job.ts';
 export type * from './steps/results.ts';
 export * from './units/index.ts';
-export { type WeatherFile, weatherFrom, weatherFromText, weather as weatherSchema } from './weather.ts';
+export { type WeatherFile, weather as weatherSchema, weatherFrom, weatherFromText } from './weather.ts';
 export * from './words/index.ts';
