@@ -156,13 +156,13 @@ export const componentLeft = formula({
 export const usablePart = formula({
   id: 'quantities/usable-part',
   says: 'Volume of one component that comes out of a pack with a stated yield',
-  equation: 'part × yields ÷ Σ parts',
-  takes: { part: 'm³', yields: 'm³', parts: 'm³[]' },
+  equation: 'volume × yields ÷ Σ volumes',
+  takes: { volume: 'm³', yields: 'm³', volumes: 'm³[]' },
   gives: 'm³',
-  holds: { part: [0, 2], yields: [0, 2], parts: [0, 2] },
-  refuses: { part: [0, 1e4], yields: [0, 1e4], parts: [1e-9, 1e4] },
+  holds: { volume: [0, 2], yields: [0, 2], volumes: [0, 2] },
+  refuses: { volume: [0, 1e4], yields: [0, 1e4], volumes: [1e-9, 1e4] },
   source: 'own-arithmetic',
   noOutsideRow: NO_ROW,
   shows: 'volume',
-  compute: ({ part, yields, parts }) => (part * yields) / sum(parts),
+  compute: ({ volume, yields, volumes }) => (volume * yields) / sum(volumes),
 });

@@ -81,7 +81,7 @@ function onSale(
   const volumes = new Map<string, Known<'m³'>>(
     [...stated].map(([component, part]) => [
       component,
-      yields ? t.figure(`${component}.usable`, usablePart, { part, yields, parts }) : part,
+      yields ? t.figure(`${component}.usable`, usablePart, { volume: part, yields, volumes: parts }) : part,
     ]),
   );
   const ratio = shares.filter((s) => s.ofRatio);
