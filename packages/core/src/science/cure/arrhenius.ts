@@ -1,4 +1,5 @@
 import { formula } from '../../kernel/formula.ts';
+import { Refuse } from '../../kernel/refusal.ts';
 import { GAS_CONSTANT, ZERO_CELSIUS } from '../constants.ts';
 
 /**
@@ -37,9 +38,11 @@ export const activationEnergy = formula({
   source: 'astm-c1074',
   notes: 'Two temperatures closer than 5 K give an energy that the rounding of the times decides.',
   shows: 'energy-per-mole',
-  compute: ({ firstTemperature, firstTime, secondTemperature, secondTime }) =>
-    (GAS_CONSTANT * Math.log(firstTime / secondTime)) /
-    (1 / (firstTemperature + ZERO_CELSIUS) - 1 / (secondTemperature + ZERO_CELSIUS)),
+  compute: ({ firstTemperature, firstTime, secondTemperature, secondTime }) => {
+    const apart = 1 / (firstTemperature + ZERO_CELSIUS) - 1 / (secondTemperature + ZERO_CELSIUS);
+    if (apart === 0) throw new Refuse('temperatures-equal', 'secondTemperature');
+    return (GAS_CONSTANT * Math.log(firstTime / secondTime)) / apart;
+  },
 });
 
 /**

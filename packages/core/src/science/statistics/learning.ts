@@ -130,7 +130,7 @@ export const eventRate = formula({
   holds: {},
   refuses: {
     priorCount: [0, 1e12],
-    priorExposure: [Number.MIN_VALUE, 1e12],
+    priorExposure: [1e-12, 1e12],
     count: [0, 1e12],
     exposure: [0, 1e12],
   },

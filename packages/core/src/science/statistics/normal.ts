@@ -37,9 +37,10 @@ export const normalChance = formula({
 
 const takesTenths = { tenth: '*', ninetieth: '*' } as const;
 
-/** Logarithmic deviation and median from P10 and P90; both must be positive and in order. */
+const positive = { tenth: [1e-15, 1e15], ninetieth: [1e-15, 1e15] } as const;
+
+/** Logarithmic deviation and median from P10 and P90; which must be in order. */
 function logShape({ tenth, ninetieth }: Values<typeof takesTenths>): { median: number; spread: number } {
-  if (!(tenth > 0)) throw new Refuse('must-be-positive', 'tenth');
   if (!(ninetieth > tenth)) throw new Refuse('three-points-out-of-order', 'ninetieth', [tenth, Number.MAX_VALUE]);
   const spread = Math.log(ninetieth / tenth) / (2 * normalQuantile(0.9, 0, 1));
   return { median: Math.sqrt(tenth * ninetieth), spread };
@@ -53,7 +54,7 @@ export const lognormalQuantile = formula({
   takes: { ...takesTenths, chance: '1' },
   gives: '*',
   holds: { chance: [0.001, 0.999] },
-  refuses: { chance: [1e-12, 1 - 1e-12] },
+  refuses: { ...positive, chance: [1e-12, 1 - 1e-12] },
   source: 'lognormal-distribution',
   inputShows: { chance: 'share' },
   noOutsideRow: ownArithmetic,
@@ -70,6 +71,7 @@ export const lognormalMean = formula({
   takes: takesTenths,
   gives: '*',
   holds: {},
+  refuses: positive,
   source: 'lognormal-distribution',
   noOutsideRow: ownArithmetic,
   compute: (values) => {

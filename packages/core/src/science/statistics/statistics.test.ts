@@ -141,7 +141,7 @@ describe('estimates (own arithmetic)', () => {
     expect(numberFrom(s.lognormalQuantile, { ...at, chance: 0.5 })).toBeCloseTo(600, 9);
     expect(numberFrom(s.lognormalQuantile, { ...at, chance: 0.8 })).toBeCloseTo(783.058, 3);
     expect(numberFrom(s.lognormalMean, at)).toBeCloseTo(630.794, 3);
-    expect(codeOf(() => numberFrom(s.lognormalMean, { tenth: 0, ninetieth: 1 }))).toBe('must-be-positive');
+    expect(codeOf(() => numberFrom(s.lognormalMean, { tenth: 0, ninetieth: 1 }))).toBe('formula-input-refused');
   });
 
   test('a prior and data', () => {
