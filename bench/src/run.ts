@@ -1,1 +1,8 @@
-export {};
+import { planRows } from './plan.ts';
+
+const rows = [...planRows()];
+const width = Math.max(...rows.map((row) => row.name.length));
+for (const { name, figure, budget, holds } of rows) {
+  const word = holds === undefined ? '' : holds ? 'within' : 'OVER';
+  process.stdout.write(`${name.padEnd(width)}  ${figure.padStart(12)}  ${budget.padStart(12)}  ${word}\n`);
+}

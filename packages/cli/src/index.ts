@@ -43,11 +43,11 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
       status = formulas(word, options, terminal);
     },
   );
-  withFiles(verb('check <job>', 'read a job file (or its folder, or - for standard input) and name what is wrong')).action(
-    (job: string, options: Common) => {
-      status = check(job, options, terminal);
-    },
-  );
+  withFiles(
+    verb('check <job>', 'read a job file (or its folder, or - for standard input) and name what is wrong'),
+  ).action((job: string, options: Common) => {
+    status = check(job, options, terminal);
+  });
   withFiles(verb('plan <job>', 'plan a job: verdicts, preparation, buying, hours, price'))
     .addOption(new Option('--units <system>', 'imperial or metric').choices(['imperial', 'metric']))
     .action((job: string, options: Common & { units?: 'imperial' | 'metric' }) => {
@@ -87,7 +87,8 @@ function failed(trouble: unknown, args: readonly string[], terminal: Terminal): 
   if (trouble instanceof CommanderError) return trouble.exitCode === 0 ? EXIT.fine : EXIT.badInput;
   if (!(trouble instanceof BadInput)) throw trouble;
   if (args.includes('--json')) {
-    const issues = trouble.issues.length > 0 ? trouble.issues : trouble.lines.map((message) => ({ code: 'bad-input', message }));
+    const issues =
+      trouble.issues.length > 0 ? trouble.issues : trouble.lines.map((message) => ({ code: 'bad-input', message }));
     terminal.out(`${JSON.stringify({ issues, messages: trouble.lines }, null, 2)}\n`);
   } else {
     terminal.err(`${trouble.lines.join('\n')}\n`);

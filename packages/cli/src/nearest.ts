@@ -18,7 +18,9 @@ export function nearest(typed: string, names: readonly string[]): readonly strin
   return names
     .map((name) => {
       const low = name.toLowerCase();
-      const apart = low.includes(word) ? 0 : Math.min(distance(word, low), distance(word, low.split('/').at(-1) ?? low) + 1);
+      const apart = low.includes(word)
+        ? 0
+        : Math.min(distance(word, low), distance(word, low.split('/').at(-1) ?? low) + 1);
       return { name, apart };
     })
     .filter(({ apart }) => apart <= Math.max(2, word.length / 3))

@@ -11,12 +11,17 @@ export function readInput(path: string, nameInFolder: string): { readonly text: 
   const file = statSync(path).isDirectory() ? join(path, nameInFolder) : path;
   if (!existsSync(file)) throw new BadInput([`${path}: the folder holds no ${nameInFolder}.`]);
   const { size } = statSync(file);
-  if (size > MOST_BYTES) throw badInput(file, [{ code: 'file-too-large', path: [], value: `${size}`, limits: ['0', `${MOST_BYTES}`] }]);
+  if (size > MOST_BYTES)
+    throw badInput(file, [{ code: 'file-too-large', path: [], value: `${size}`, limits: ['0', `${MOST_BYTES}`] }]);
   return { text: readFileSync(file, 'utf8'), folder: dirname(file) };
 }
 
 /** Reads a companion file beside the job when it is there, or the one named by an option, which must be there. */
-export function readBeside(folder: string, name: string, named: string | undefined): { text: string; file: string } | undefined {
+export function readBeside(
+  folder: string,
+  name: string,
+  named: string | undefined,
+): { text: string; file: string } | undefined {
   if (named !== undefined) return { text: readInput(named, name).text, file: named };
   const file = join(folder, name);
   if (!existsSync(file)) return undefined;

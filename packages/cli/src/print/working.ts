@@ -1,7 +1,6 @@
-import { type Working, word } from './lines.ts';
 import type { Display } from '../display.ts';
 import type { Terminal } from '../terminal.ts';
-import { columns, indent, paint, wrap } from './lines.ts';
+import { columns, indent, paint, type Working, word, wrap } from './lines.ts';
 
 /** One working as a block of text: value first, then how it came about, then where from. */
 export function printWorking(working: Working, terminal: Terminal, display?: Display): string {

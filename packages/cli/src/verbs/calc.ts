@@ -35,7 +35,9 @@ export function calc(
   const f = ALL_FORMULAS.get(id);
   if (!f) {
     const close = nearest(id, [...ALL_FORMULAS.keys()]);
-    throw new BadInput([`There is no formula "${id}".${close.length ? ` Did you mean ${close.join(', ')}?` : ''} List them with: slabwright formulas`]);
+    throw new BadInput([
+      `There is no formula "${id}".${close.length ? ` Did you mean ${close.join(', ')}?` : ''} List them with: slabwright formulas`,
+    ]);
   }
   const ledger = new Ledger();
   const trace = new Trace(ledger);
@@ -45,7 +47,9 @@ export function calc(
   const reader: Reader = { locale: 'en-US', units: imperialTyped(ledger) ? 'imperial' : 'metric', currency: 'USD' };
   const display = displayOf(entry, reader, options.in);
   if (options.json) {
-    terminal.out(`${JSON.stringify({ ...entry, given: [...ledger.entries.values()].filter((e) => e.kind === 'given'), display }, null, 2)}\n`);
+    terminal.out(
+      `${JSON.stringify({ ...entry, given: [...ledger.entries.values()].filter((e) => e.kind === 'given'), display }, null, 2)}\n`,
+    );
     return EXIT.fine;
   }
   const entries = Object.fromEntries(ledger.entries);
@@ -60,11 +64,14 @@ function readInputs(f: AnyFormula, pairs: readonly string[], trace: Trace): Reco
   const texts = new Map<string, string>();
   for (const pair of pairs) {
     const cut = pair.indexOf('=');
-    if (cut <= 0) throw new BadInput([`"${pair}" is not name=value. This formula takes ${Object.keys(f.takes).join(', ')}.`]);
+    if (cut <= 0)
+      throw new BadInput([`"${pair}" is not name=value. This formula takes ${Object.keys(f.takes).join(', ')}.`]);
     const name = pair.slice(0, cut);
     if (!(name in f.takes)) {
       const close = nearest(name, Object.keys(f.takes));
-      throw new BadInput([`${f.id} has no input "${name}".${close.length ? ` Did you mean ${close.join(', ')}?` : ''} It takes ${Object.keys(f.takes).join(', ')}.`]);
+      throw new BadInput([
+        `${f.id} has no input "${name}".${close.length ? ` Did you mean ${close.join(', ')}?` : ''} It takes ${Object.keys(f.takes).join(', ')}.`,
+      ]);
     }
     if (texts.has(name)) throw new BadInput([`"${name}" is given twice.`]);
     texts.set(name, pair.slice(cut + 1));
@@ -95,7 +102,13 @@ const unitWords = (unit: string): string => {
   const list = unit.endsWith('[]') ? 'a list, ' : '';
   if (one === '*') return `${list}any unit`;
   if (one === 'money') return `${list}an amount such as 1200.00`;
-  return list + unitsOf(one as Unit).slice(0, 4).map((u) => u.name).join(', ');
+  return (
+    list +
+    unitsOf(one as Unit)
+      .slice(0, 4)
+      .map((u) => u.name)
+      .join(', ')
+  );
 };
 
 const exampleOf = (unit: string): string => {
@@ -118,7 +131,13 @@ function readOne(f: AnyFormula, name: string, typed: string, id: string, trace: 
   if (parsed.ok) return trace.given(id, { value: parsed.quantity.value, unit: parsed.quantity.unit, ...more });
   const { code, got = '', gotDimension = '', didYouMean = [] } = parsed.trouble;
   const expected = 'expectedDimension' in parsed.trouble ? String(parsed.trouble.expectedDimension) : '';
-  const meant = didYouMean.length ? didYouMean : unit === '*' ? [] : unitsOf(unit as Unit).slice(0, 3).map((u) => u.name);
+  const meant = didYouMean.length
+    ? didYouMean
+    : unit === '*'
+      ? []
+      : unitsOf(unit as Unit)
+          .slice(0, 3)
+          .map((u) => u.name);
   throw issueOf({
     code,
     path: [name],
@@ -134,7 +153,12 @@ function readOne(f: AnyFormula, name: string, typed: string, id: string, trace: 
 
 const issueOf = (issue: Issue): BadInput => new BadInput([plainVoice().sayIssue(issue)], [issue]);
 
-function evaluated(f: AnyFormula, inputs: Record<string, Entry | readonly Entry[]>, trace: Trace, ledger: Ledger): Entry {
+function evaluated(
+  f: AnyFormula,
+  inputs: Record<string, Entry | readonly Entry[]>,
+  trace: Trace,
+  ledger: Ledger,
+): Entry {
   try {
     return (f.gives as string).endsWith('[]')
       ? trace.list('result', f as never, inputs as never)
@@ -184,8 +208,12 @@ function checkUnitAsked(f: AnyFormula, unit: Unit, asked: string | undefined): v
   if (asked === undefined) return;
   const fits = unitsOf(unit).some((u) => u.name === asked) || parseQuantity(`1 ${asked}`, unit).ok;
   if (!fits) {
-    const choices = unitsOf(unit).map((u) => u.name).slice(0, 8).join(', ');
-    throw new BadInput([`${f.id} gives ${unit === '1' ? 'a plain number' : `a quantity in ${unit}`}; "${asked}" does not fit. Try --in with ${choices || unit}.`]);
+    const choices = unitsOf(unit)
+      .map((u) => u.name)
+      .slice(0, 8)
+      .join(', ');
+    throw new BadInput([
+      `${f.id} gives ${unit === '1' ? 'a plain number' : `a quantity in ${unit}`}; "${asked}" does not fit. Try --in with ${choices || unit}.`,
+    ]);
   }
 }
-

@@ -12,7 +12,8 @@ export function check(path: string, options: FileOptions & { readonly json?: boo
   const areas = job.areas.length === 1 ? '1 area' : `${job.areas.length} areas`;
   const ways = job.options.length === 1 ? '1 option' : `${job.options.length} options`;
   const prices = priceBook ? `prices of ${priceBook.date ?? priceBook.id}` : 'no price book';
-  terminal.out(`${job.title}: the files read well. ${areas}, ${ways}, ${catalogue.products.length} products, ${prices}.\n`);
+  terminal.out(
+    `${job.title}: the files read well. ${areas}, ${ways}, ${catalogue.products.length} products, ${prices}.\n`,
+  );
   return EXIT.fine;
 }
-

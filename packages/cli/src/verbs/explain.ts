@@ -1,9 +1,9 @@
 import { ALL_FORMULAS, type Entry, workingOf } from '@slabwright/core';
+import type { FileOptions } from '../load.ts';
 import { nearest } from '../nearest.ts';
+import { type Planned, planned } from '../planned.ts';
 import { columns, indent, paint } from '../print/lines.ts';
 import { printWorking } from '../print/working.ts';
-import { type FileOptions } from '../load.ts';
-import { planned, type Planned } from '../planned.ts';
 import { BadInput, EXIT, type Terminal } from '../terminal.ts';
 
 type ExplainOptions = FileOptions & {
@@ -27,14 +27,17 @@ export function explain(path: string, id: string, options: ExplainOptions, termi
     terminal.out(`${JSON.stringify(tree(entry, done, depth), null, 2)}\n`);
     return EXIT.fine;
   }
-  terminal.out(`${paint(terminal, 'quiet', id)}\n${printWorking(workingOf(entry, done.voice, ALL_FORMULAS), terminal)}`);
+  terminal.out(
+    `${paint(terminal, 'quiet', id)}\n${printWorking(workingOf(entry, done.voice, ALL_FORMULAS), terminal)}`,
+  );
   const lines: string[] = [];
   opened(entry, done, depth, 1, lines, new Set([id]), terminal);
   if (lines.length > 0) terminal.out(`\n${lines.join('\n')}\n`);
   return EXIT.fine;
 }
 
-const inputIds = (entry: Entry): readonly string[] => (entry.kind === 'given' ? [] : Object.values(entry.inputs).flat());
+const inputIds = (entry: Entry): readonly string[] =>
+  entry.kind === 'given' ? [] : Object.values(entry.inputs).flat();
 
 /** Inputs below the first level, each opened once, indented by depth. */
 function opened(
@@ -72,7 +75,13 @@ function listUnder(prefix: string, done: Planned, options: ExplainOptions, termi
     ]);
   }
   if (options.json) {
-    terminal.out(`${JSON.stringify(under.map((id) => done.plan.entries[id]), null, 2)}\n`);
+    terminal.out(
+      `${JSON.stringify(
+        under.map((id) => done.plan.entries[id]),
+        null,
+        2,
+      )}\n`,
+    );
     return EXIT.fine;
   }
   const rows = under.slice(0, MOST_LISTED).map((id) => [id, done.voice.show(id)]);

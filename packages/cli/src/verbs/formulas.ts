@@ -10,7 +10,15 @@ export function formulas(search: string | undefined, options: { readonly json?: 
     .sort((a, b) => a.id.localeCompare(b.id));
   if (options.json) {
     const rows = found.map(({ id, says, equation, takes, gives, holds, defaults, source, locator }) => ({
-      id, says, equation, takes, gives, holds, defaults, source, locator,
+      id,
+      says,
+      equation,
+      takes,
+      gives,
+      holds,
+      defaults,
+      source,
+      locator,
     }));
     terminal.out(`${JSON.stringify(rows, null, 2)}\n`);
     return EXIT.fine;
@@ -20,9 +28,13 @@ export function formulas(search: string | undefined, options: { readonly json?: 
     return EXIT.fine;
   }
   for (const f of found) {
-    const takes = Object.entries(f.takes).map(([name, unit]) => `${name} (${unit})`).join(', ');
+    const takes = Object.entries(f.takes)
+      .map(([name, unit]) => `${name} (${unit})`)
+      .join(', ');
     terminal.out(`${columns([[f.id, f.says]], { gap: 3 }).join('\n')}\n    takes ${takes}; gives ${f.gives}\n`);
   }
-  terminal.out(`\n${found.length} formulas. Try one: slabwright calc film/wet-from-dry dryFilm="5 mil" volumeSolids="65 %"\n`);
+  terminal.out(
+    `\n${found.length} formulas. Try one: slabwright calc film/wet-from-dry dryFilm="5 mil" volumeSolids="65 %"\n`,
+  );
   return EXIT.fine;
 }

@@ -166,7 +166,7 @@ export const KINDS: Readonly<Record<Kind, Partial<Record<MeasuredUnit, Showing>>
     ),
   },
   /** Person-hours: forty of them are no two days, so they stay hours. */
-  'work-time': { s: both('h', 3) },
+  'work-time': { s: both('h', 4) },
   expansion: { '1/K': showing('1/°F', '1/K', 3) },
   power: {
     W: both(

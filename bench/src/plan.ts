@@ -1,0 +1,59 @@
+import { type Entry, Ledger, plan, Trace, wetFilmFromDry } from '@slabwright/core';
+import { goldenJob } from './golden.ts';
+import { medianOf, pairedRatio, type Row } from './measure.ts';
+
+const DROPS = { put: (_: Entry): void => {} };
+
+/** Cost of recording one Figure: the traced evaluation less the same one whose recorder does nothing. */
+function costOfAFigure(): number {
+  const count = 20_000;
+  const names = Array.from({ length: count }, (_, i) => `f${i}`);
+  const run = (make: () => Trace): void => {
+    const trace = make();
+    const dryFilm = trace.given('d', { value: 2e-4, unit: 'm', origin: 'chosen' });
+    const volumeSolids = trace.given('v', { value: 0.8, unit: '1', origin: 'chosen' });
+    for (const name of names) trace.figure(name, wetFilmFromDry, { dryFilm, volumeSolids });
+  };
+  const plain = (): number => {
+    let sum = 0;
+    for (let i = 0; i < count; i++)
+      sum += wetFilmFromDry.compute({ dryFilm: 2e-4, volumeSolids: 0.8 + (i & 1) * 1e-9 });
+    return sum;
+  };
+  const { a, b } = pairedRatio(() => run(() => new Trace(new Ledger())), plain, 40);
+  return ((a - b) * 1000) / count;
+}
+
+export function planRows(): readonly Row[] {
+  const garage = goldenJob('garage');
+  const time = medianOf(() => plan(garage), 60, 10);
+  const traced = pairedRatio(
+    () => plan(garage),
+    () => plan(garage, DROPS),
+    80,
+    10,
+  );
+  const figure = costOfAFigure();
+  const bytes = JSON.stringify(plan(garage)).length;
+  return [
+    {
+      name: 'plan of the garage, without spread',
+      figure: `${time.toFixed(1)} ms`,
+      budget: '≤ 30 ms',
+      holds: time <= 30,
+    },
+    {
+      name: 'recording beside a recorder that does nothing',
+      figure: `× ${traced.ratio.toFixed(3)}`,
+      budget: '≤ 1.2',
+      holds: traced.ratio <= 1.2,
+    },
+    { name: 'tracing, a Figure', figure: `${figure.toFixed(3)} µs`, budget: '≤ 0.5 µs', holds: figure <= 0.5 },
+    {
+      name: 'the garage plan as JSON',
+      figure: `${(bytes / 1024).toFixed(0)} kB`,
+      budget: '≤ 1024 kB',
+      holds: bytes <= 1024 * 1024,
+    },
+  ];
+}
