@@ -19,7 +19,8 @@ export interface Guide {
  * than can be spread until then (earliest due date first; Jackson 1955, from memory).
  *
  * Deadlines are handed out in growing order, so the due squares form a plain queue. Walking ahead is not foreseen, so
- * an age may end above the deadline; the caller scores what comes out. Cost: squares · front.
+ * an age may end above the deadline; the caller scores what comes out. Spiked shoes are not used to start anywhere but
+ * at a door. Cost: squares · front.
  */
 export function guidedGrowth(problem: SpreadProblem, guide: Guide): Int32Array {
   const { squares, question, batchLitres } = problem;
@@ -41,8 +42,7 @@ export function guidedGrowth(problem: SpreadProblem, guide: Guide): Int32Array {
   let queueWalk = 0;
   let dueCount = 0;
   const loose: number[] = [];
-  if (question.crew.spikedShoes === true) for (let s = 0; s < count; s++) loose.push(s);
-  else loose.push(...problem.doorSquares);
+  loose.push(...problem.doorSquares);
   for (const s of loose) state[s] = 1;
   let forced = 0;
   let total = 0;
