@@ -6,7 +6,7 @@ import type { Task } from '../results.ts';
 import { WORKS, type Work, type WorkBy, type WorkRates } from './rates.ts';
 
 export interface Place {
-  /** Path of the task: what it is done on. The work is added. */
+  /** What it is done on: layer, area, wall. With the work before it, the id of the task. */
   readonly on: readonly string[];
   readonly area?: string;
   readonly layer?: string;
@@ -51,7 +51,7 @@ export class TaskList {
   }
 
   private put(work: Work, place: Place, quantity: Known, rate: Known, time: (id: string) => Figure<'s'>): string {
-    const id = [...place.on, work].join('.');
+    const id = [work, ...place.on].join('/');
     this.tasks.push({
       id,
       work,
