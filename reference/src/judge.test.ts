@@ -36,6 +36,7 @@ describe('a row', () => {
     const failing: readonly [Partial<Row>, RegExp][] = [
       [{ formula: 'price/nothing' }, /a\.csv:3: no such formula/],
       [{ source: 'nobody' }, /no source nobody/],
+      [{ source: 'own-arithmetic' }, /own-arithmetic itself was not read/],
       [{ inputs: 'share=20 %' }, /takes no share/],
       [{ inputs: 'margin=20 ft' }, /margin: 20 ft/],
       [{ inputs: 'margin=2' }, /refused/],
@@ -55,6 +56,7 @@ describe('a row', () => {
       ...row,
       formula: 'shape/walls',
       source: 'plane-geometry',
+      mark: 'CALC',
       inputs: 'cornersX=0,3,0 ft;cornersY=0,0,4 ft',
       published: [3, 5, 4.5],
       unit: 'ft',

@@ -51,7 +51,9 @@ export function judge(row: Row, { formulas, sources }: Book): Outcome {
   });
   const f = formulas.get(row.formula);
   if (!f) return fails('no such formula');
-  if (!sources.has(row.source)) return fails(`no source ${row.source}`);
+  const source = sources.get(row.source);
+  if (!source) return fails(`no source ${row.source}`);
+  if (row.mark === 'READ' && source.mark !== 'READ') return fails(`${row.source} itself was not read`);
   let ours: readonly number[];
   try {
     ours = oursOf(row, f);

@@ -1,0 +1,25 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { judgeGround, judgementTable } from './weather-judge.ts';
+
+describe('measured ground of 2019, found on 2018', () => {
+  const csv = readFileSync(new URL('../weather/uscrn_dinosaur_co_2019_may_oct.csv', import.meta.url), 'utf8');
+  const judged = judgeGround(csv, 2019);
+  const row = (method: string) => {
+    const found = judged.rows.find((each) => each.method === method);
+    if (found === undefined) throw new Error(`no row ${method}`);
+    return found;
+  };
+
+  test('with six readings at most half of yesterday’s error and three tenths of the air’s', () => {
+    expect(judged.days).toBeGreaterThan(40);
+    const six = row('method, 6 readings');
+    expect(six.toYesterday, judgementTable(judged)).toBeLessThanOrEqual(0.5);
+    expect(six.toAir).toBeLessThanOrEqual(0.3);
+  });
+
+  test('readings do not make the next day worse', () => {
+    expect(row('method, 3 readings').error).toBeLessThanOrEqual(row('method, 0 readings').error);
+    expect(row('method, 6 readings').error).toBeLessThanOrEqual(row('method, 0 readings').error);
+  });
+});
