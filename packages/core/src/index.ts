@@ -13,6 +13,7 @@ export type { Area } from './drawing.ts';
 export { type Job, type JobFile, type JobOption, job as jobSchema, jobFrom, jobFromText } from './job.ts';
 export * from './kernel/index.ts';
 export { type Log, log as logSchema, logFrom, logFromText } from './log.ts';
+export * from './paper-content/paper.ts';
 export {
   type Answer,
   answered,
@@ -42,3 +43,4 @@ export type * from './steps/results.ts';
 export * from './units/index.ts';
 export { type WeatherFile, weather as weatherSchema, weatherFrom, weatherFromText } from './weather.ts';
 export * from './words/index.ts';
+export { type Working, type WorkingInput, workingOf } from './words/working.ts';
