@@ -51,3 +51,19 @@ export const areaAtBreak = formula({
   shows: 'area',
   compute: ({ area, total, capacity }) => (area * capacity) / total,
 });
+
+/** Rate of a broadcast, kg/m², at which what is thrown reaches the mass held; masses in kg. */
+export const rateAtBreak = formula({
+  id: 'quantities/rate-at-break',
+  says: 'Rate of a broadcast at which another bag is needed',
+  equation: 'rate × held ÷ needed',
+  takes: { rate: 'kg/m²', held: 'kg', needed: 'kg' },
+  gives: 'kg/m²',
+  holds: { rate: [0, 20], held: [0, 1e5], needed: [0, 1e5] },
+  refuses: { rate: [0, 1000], held: [0, 1e8], needed: [1e-9, 1e8] },
+  source: 'own-arithmetic',
+  noOutsideRow: NO_ROW,
+  shows: 'area-mass',
+  inputShows: { rate: 'area-mass', held: 'mass', needed: 'mass' },
+  compute: ({ rate, held, needed }) => (rate * held) / needed,
+});

@@ -1,5 +1,5 @@
 import type { AnyFormula } from '../../kernel/formula.ts';
-import { areaAtBreak, depthAtBreak, surplusAtBreak } from './quantities-breaks.ts';
+import { areaAtBreak, depthAtBreak, rateAtBreak, surplusAtBreak } from './quantities-breaks.ts';
 import { broadcastMass, totalMass } from './quantities-broadcast.ts';
 import {
   additionShare,
@@ -52,6 +52,7 @@ export const quantitiesFormulas: readonly AnyFormula[] = [
   depthAtBreak,
   surplusAtBreak,
   areaAtBreak,
+  rateAtBreak,
   broadcastMass,
   totalMass,
 ];

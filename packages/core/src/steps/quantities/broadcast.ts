@@ -8,6 +8,13 @@ import type { BroadcastQuantity } from '../results.ts';
 import { sumOfAreas } from './coated-areas.ts';
 import type { LayerAreaMeasured } from './layer-area.ts';
 
+export interface BroadcastMeasured {
+  readonly quantity: BroadcastQuantity;
+  readonly rate: Known<'kg/m²'>;
+  /** Thrown until nothing more sticks: running out shows as bare spots. */
+  readonly toRefusal: boolean;
+}
+
 /** Flake or quartz of one layer: thrown, kept, and what comes back when it is swept. */
 export function broadcastOf(
   ctx: OptionContext,
@@ -15,7 +22,7 @@ export function broadcastOf(
   areas: readonly LayerAreaMeasured[],
   floors: readonly Known<'m²'>[],
   trace: Trace,
-): BroadcastQuantity | undefined {
+): BroadcastMeasured | undefined {
   const { broadcast } = layer;
   if (!broadcast) return undefined;
   const media = ctx.catalogue.media?.find((one) => one.id === broadcast.media);
@@ -24,9 +31,12 @@ export function broadcastOf(
   const faces = broadcast.verticals ? areas.flatMap((area) => area.faces ?? []) : [];
   const area = sumOfAreas(t, 'area', [...floors, ...faces]);
   if (!area) throw new Error(`option ${ctx.option.id} coats no area`);
-  const thrown = t.figure('thrown', broadcastMass, { area, rate: givenFact(t, 'rate', broadcast.thrown) });
+  const rate = givenFact(t, 'rate', broadcast.thrown);
+  const thrown = t.figure('thrown', broadcastMass, { area, rate });
   const base = { layer: layer.id, media: media.id, name: media.name, thrown };
-  if (!broadcast.kept) return base;
+  const toRefusal = broadcast.toRefusal ?? false;
+  if (!broadcast.kept) return { quantity: base, rate, toRefusal };
   const kept = t.figure('kept', broadcastMass, { area, rate: givenFact(t, 'kept-rate', broadcast.kept) });
-  return { ...base, kept, back: t.figure('back', massLeft, { held: thrown, needed: kept }) };
+  const back = t.figure('back', massLeft, { held: thrown, needed: kept });
+  return { quantity: { ...base, kept, back }, rate, toRefusal };
 }

@@ -137,11 +137,15 @@ function leftOf(trace: Trace, chosen: Chosen, component: string, used: Figure<'m
   });
 }
 
-/** A tint sold apart whose dose the ratio does not state is named, never guessed. */
+/** A tint of the kit goes whole into the kit; one sold apart without a dose in the ratio is named, never guessed. */
 function additionNotes(product: Product, counted: readonly string[]): Said[] {
+  const mixed = new Set(product.mix.map((one) => one.component));
   return product.components
-    .filter((one) => one.addition && !counted.includes(one.id))
-    .map((one) => ({ code: 'quantities-addition-not-counted', names: { product: product.name, component: one.name } }));
+    .filter((one) => one.addition && !mixed.has(one.id))
+    .map((one) => ({
+      code: counted.includes(one.id) ? 'quantities-addition-with-kit' : 'quantities-addition-not-counted',
+      names: { product: product.name, component: one.name },
+    }));
 }
 
 /** Products in the order in which their first coat is laid. */

@@ -109,6 +109,14 @@ test('workshop quartz: 1,898 kg thrown, 76 bags, about 534 kg swept up', () => {
   expect(workshop.quantities.broadcast[0]?.back?.value).toBeCloseTo(534, 0);
 });
 
+test('workshop quartz: 76 bags leave next to nothing in hand, and turn at 3.204 kg/m²', () => {
+  const turns = line(workshop, 'quartz').turns;
+  expect(turns?.code).toBe('quantities-turns-thrown-up');
+  // 1,900 kg over 593.04 m².
+  expect(workshop.value((turns?.figures?.at ?? '').slice('quartz.'.length))).toBeCloseTo(1900 / 593.04, 4);
+  expect(workshop.quantities.notes.some((one) => one.code === 'quantities-broadcast-tight')).toBe(true);
+});
+
 test('workshop: the texture of the quartz in the seal turns 10 kits into 19', () => {
   const note = workshop.quantities.notes.find(
     (one) => one.code === 'quantities-pitfall-texture' && one.names?.layer === 'seal coat',

@@ -35,15 +35,20 @@ export function quantities(
   const products = byProduct(ctx, layers).map(({ product, layers: of }) =>
     buyProduct(ctx, product, of, floor as Known<'m²'>, buying),
   );
-  const lines = [...products.flatMap((one) => one.line ?? []), ...buyMedia(ctx, broadcast, buying.within('media'))];
+  const media = buyMedia(ctx, broadcast, buying.within('media'));
+  const lines = [...products.flatMap((one) => one.line ?? []), ...media.map((one) => one.line)];
 
   const reasons = [...layers, ...products].flatMap((one) => one.reasons);
   return {
     verdict: verdictOf(reasons, ctx.job.overrides),
     missing: [...layers, ...products].flatMap((one) => one.missing),
-    notes: [...[...layers, ...products].flatMap((one) => one.notes), ...lotNote(lines)],
+    notes: [
+      ...[...layers, ...products, ...media].flatMap((one) => one.notes),
+      ...nowhereOnConcrete(ctx),
+      ...lotNote(lines),
+    ],
     layers: layers.map((one) => one.quantity),
-    broadcast,
+    broadcast: broadcast.map((one) => one.quantity),
     buying: lines,
   };
 }
@@ -52,4 +57,12 @@ export function quantities(
 function lotNote(lines: QuantitiesPlan['buying']): readonly Said[] {
   const several = lines.some((line) => line.packs.reduce((sum, pack) => sum + pack.count.value, 0) > 1);
   return several ? [{ code: 'quantities-one-lot' }] : [];
+}
+
+/** A system in which no coat lies on concrete counts no profile; on an old coating that is right, else it is forgotten. */
+function nowhereOnConcrete(ctx: OptionContext): readonly Said[] {
+  const { layers, name } = ctx.system;
+  return layers.some((layer) => layer.onConcrete)
+    ? []
+    : [{ code: 'quantities-no-coat-on-concrete', names: { system: name } }];
 }

@@ -160,6 +160,32 @@ describe('what a coat takes', () => {
   });
 });
 
+test('a broadcast to refusal: 15 % in hand is enough, less is said', () => {
+  const flake = (thrown: string, toRefusal: boolean) =>
+    room(({ catalogue, baseLayer }) => {
+      catalogue.media = [{ id: 'flake-quarter', name: 'flake', bag: '23 kg' }];
+      baseLayer.broadcast = { media: 'flake-quarter', thrown, toRefusal };
+    });
+  // 100 m²: 80 kg out of 92 kg leave exactly 15 %.
+  expect(codes(flake('0.8 kg/m²', true))).not.toContain('quantities-broadcast-tight');
+  expect(codes(flake('0.801 kg/m²', true))).toContain('quantities-broadcast-tight');
+  expect(codes(flake('0.9 kg/m²', false))).not.toContain('quantities-broadcast-tight');
+  expect(flake('0.2 kg/m²', true).quantities.buying.find((one) => one.kind === 'media')?.turns?.code).toBe(
+    'quantities-turns-thrown-up',
+  );
+  // 10 kg would have to become 23 kg: more than twice the rate is not believed.
+  expect(flake('0.1 kg/m²', true).quantities.buying.find((one) => one.kind === 'media')?.turns).toBeUndefined();
+});
+
+test('a system with no coat on concrete says that no profile was counted', () => {
+  const run = room(({ area, baseLayer }) => {
+    area.profileDepth = '0.05 mm';
+    delete baseLayer.onConcrete;
+  });
+  expect(net(run)).toBeCloseTo(30, 9);
+  expect(codes(run)).toContain('quantities-no-coat-on-concrete');
+});
+
 describe('the consumption of a sheet', () => {
   const sheet = (includes: ('film' | 'profile' | 'texture' | 'loss')[], value = '0.5 L/m²') =>
     room(({ area, base, baseLayer }) => {
@@ -276,6 +302,7 @@ describe('packs', () => {
     });
     expect(line(inKit).bought.value / LITRE).toBeCloseTo(32.5, 9);
     expect(packs(inKit)).toEqual({ six: 5 });
+    expect(codes(inKit)).toContain('quantities-addition-with-kit');
     const parts = inKit.quantities.layers[0]?.components ?? [];
     expect(parts.map(({ component }) => component)).toEqual(['a', 'b', 'tint']);
     expect(parts.reduce((sum, part) => sum + part.volume.value, 0) / LITRE).toBeCloseTo(30, 9);

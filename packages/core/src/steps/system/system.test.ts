@@ -103,6 +103,35 @@ describe('moisture', () => {
     expect(word(silent, 'system-moisture-no-limit')).toBe('not known');
   });
 
+  test('emission: within a tenth of the limit is near; the methods are judged each by its own limit', () => {
+    const emits = (limit: string) =>
+      garage(({ job, base, clear }) => {
+        base.moisture = [
+          { method: 'ASTM F1869', emission: limit },
+          { method: 'ASTM F2170', humidity: '95 %' },
+        ];
+        clear.moisture = [];
+        job.survey.moisture?.tests?.push(
+          ...['p1', 'p2', 'p3'].map((where, i) => ({
+            id: `dish-${i}`,
+            method: 'ASTM F1869' as const,
+            edition: '2016a',
+            where,
+            on: '2026-04-29T09:00:00-06:00',
+            wait: '64 h',
+            serviceConditionsFor: '72 h',
+            air: '70 °F',
+            slab: '70 °F',
+            emission: '2.7 lb/1000 ft²·24 h',
+          })),
+        );
+      });
+    expect(emits('3 lb/1000 ft²·24 h').surveyed.moisture.highest.map((one) => one.method)).toContain('ASTM F1869');
+    expect(word(emits('3 lb/1000 ft²·24 h'), 'system-moisture-near-limit')).toBe('caution');
+    expect(codes(emits('3.01 lb/1000 ft²·24 h'))).not.toContain('system-moisture-near-limit');
+    expect(word(emits('2.69 lb/1000 ft²·24 h'), 'system-moisture-above-limit')).toBe('stop');
+  });
+
   test('a first coat without a limit is not known though the top coat has one', () => {
     expect(
       word(
