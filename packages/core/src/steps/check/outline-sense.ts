@@ -129,9 +129,10 @@ export function outlineIssues(area: Area, path: Path, units: Units): readonly Is
   }
   const ring = ringOf(area.outline);
   const at = [...path, 'outline'];
-  const size = sizeIssues(area.outline, ring, at, units);
+  // The loops of a crossing outline cancel out, so its area means nothing.
   const crossing = crossingIssue(ring, at);
-  if (size.length > 0 || crossing.length > 0) return [...size, ...crossing];
+  const wrong = crossing.length > 0 ? crossing : sizeIssues(area.outline, ring, at, units);
+  if (wrong.length > 0) return wrong;
   const holes = (area.holes ?? []).map(({ outline }) => ringOf(outline));
   const crossed = holes.flatMap((hole, i) => crossingIssue(hole, [...path, 'holes', i, 'outline']));
   if (crossed.length > 0) return crossed;

@@ -6,6 +6,8 @@ import { shroudAirflow } from '../../science/dust/index.ts';
 import { givenField, type OptionContext } from '../context.ts';
 import type { Task } from '../results.ts';
 
+import { below } from '../system/limits.ts';
+
 /** Airflow of each hand grinder beside what the rule's table asks for its wheel. Informs; judges nothing. */
 function airflowSaid(ctx: OptionContext, trace: Trace): readonly Said[] {
   const hand = (ctx.catalogue.tools ?? []).filter(({ wheel }) => wheel !== undefined);
@@ -26,7 +28,8 @@ function airflowSaid(ctx: OptionContext, trace: Trace): readonly Said[] {
     const names = { tool: tool.name };
     if (!tool.airflow) return [{ code: 'preparation-dust-airflow-not-known', names, figures: { needed: needed.id } }];
     const entered = givenField(t, 'entered', tool.airflow, 'data sheet', { where: tool.name });
-    const code = entered.value >= needed.value ? 'preparation-dust-airflow-reaches' : 'preparation-dust-airflow-below';
+    const short = below(entered.value, needed.value);
+    const code = short ? 'preparation-dust-airflow-below' : 'preparation-dust-airflow-reaches';
     return [{ code, names, figures: { needed: needed.id, entered: entered.id } }];
   });
 }

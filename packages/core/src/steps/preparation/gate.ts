@@ -5,7 +5,10 @@ import type { Reason } from '../../kernel/verdict.ts';
 import { givenCount, type OptionContext } from '../context.ts';
 import type { PreparationPlan, SurveyPlan } from '../results.ts';
 import { countNeeded } from '../survey/index.ts';
+import { below } from '../system/limits.ts';
 import { strengthNeeded } from './strength-needed.ts';
+
+const DROPS = 'water-drop-trade-page';
 
 /** Water drops over the whole floor find sealers, curing compounds and oil that no eye sees. */
 function waterDrops(ctx: OptionContext, trace: Trace, floor: Known<'m²'>): readonly Reason[] {
@@ -15,13 +18,13 @@ function waterDrops(ctx: OptionContext, trace: Trace, floor: Known<'m²'>): read
     verdict: 'stop',
     code: 'preparation-drop-stays',
     names: { where },
-    source: 'water-drop-trade-page',
+    source: DROPS,
     lift: { code: 'preparation-drop-stays-lift', names: { where } },
   }));
   const needed = countNeeded(trace.within('water-drops'), 'water drop', floor);
   const lift = { code: 'preparation-drops-lift', figures: { needed: needed.id } };
   if (drops.length === 0) {
-    reasons.push({ verdict: 'not known', code: 'preparation-drops-not-tried', source: 'water-drop-trade-page', lift });
+    reasons.push({ verdict: 'not known', code: 'preparation-drops-not-tried', source: DROPS, lift });
   } else if (drops.length < needed.value) {
     const tried = givenCount(trace, 'water-drops.tried', drops.length, 'reading');
     const figures = { tried: tried.id, needed: needed.id };
@@ -29,7 +32,7 @@ function waterDrops(ctx: OptionContext, trace: Trace, floor: Known<'m²'>): read
       verdict: 'not known',
       code: 'preparation-drops-too-few',
       figures,
-      source: 'water-drop-trade-page',
+      source: DROPS,
       lift,
     });
   }
@@ -45,7 +48,8 @@ function oilSpots(ctx: OptionContext): readonly Reason[] {
       const names = { area: area.name, spot: spot.id };
       const lift = { code: 'preparation-oil-lift', names };
       if (spot.waterDrop === 'soaks in') return [];
-      if (spot.waterDrop === 'stays') return [{ verdict: 'stop', code: 'preparation-oil-drop-stays', names, lift }];
+      if (spot.waterDrop === 'stays')
+        return [{ verdict: 'stop', code: 'preparation-oil-drop-stays', names, source: DROPS, lift }];
       return [{ verdict: 'not known', code: 'preparation-oil-not-tested', names, lift }];
     });
 }
@@ -54,7 +58,9 @@ function dustTape(ctx: OptionContext): readonly Reason[] {
   const tape = ctx.job.survey.afterPreparation?.dustTape;
   if (tape === 'clean') return [];
   const lift = { code: 'preparation-tape-lift' };
-  if (tape === 'dusty') return [{ verdict: 'stop', code: 'preparation-tape-dusty', lift }];
+  if (tape === 'dusty') {
+    return [{ verdict: 'stop', code: 'preparation-tape-dusty', source: 'sp13-acceptance-2018', lift }];
+  }
   return [{ verdict: 'not known', code: 'preparation-tape-not-tried', lift }];
 }
 
@@ -81,6 +87,7 @@ function profiles(ctx: OptionContext, trace: Trace, target: PreparationPlan['tar
           verdict: 'stop',
           code: 'preparation-profile-too-smooth',
           ...said,
+          source: target.least.kind === 'given' && target.least.source ? target.least.source : target.least.id,
           lift: { code: 'preparation-profile-lift', figures },
         },
       ];
@@ -90,7 +97,7 @@ function profiles(ctx: OptionContext, trace: Trace, target: PreparationPlan['tar
 }
 
 function strength(ctx: OptionContext, trace: Trace, surveyed: SurveyPlan): readonly Reason[] {
-  const { mean, single } = strengthNeeded(ctx, trace);
+  const { mean, single, bothStated } = strengthNeeded(ctx, trace);
   const found = surveyed.pullOff;
   const lift = { code: 'preparation-pull-off-lift', figures: { needed: mean.id } };
   if (!found) return [{ verdict: 'not known', code: 'preparation-pull-off-none', figures: { needed: mean.id }, lift }];
@@ -102,11 +109,11 @@ function strength(ctx: OptionContext, trace: Trace, surveyed: SurveyPlan): reado
     const names = { least: `${counts.pullOffsPerArea.least}` };
     reasons.push({ verdict: 'not known', code: 'preparation-pull-off-too-few', figures: counted, names, lift });
   }
-  if (found.mean.value < mean.value)
+  if (below(found.mean.value, mean.value))
     reasons.push({ verdict: 'stop', code: 'preparation-pull-off-mean-low', figures, source, lift });
-  else if (found.least.value < single.value) {
+  else if (below(found.least.value, single.value)) {
     reasons.push({ verdict: 'stop', code: 'preparation-pull-off-single-low', figures, source, lift });
-  } else if (found.least.value < mean.value) {
+  } else if (!bothStated && below(found.least.value, mean.value)) {
     reasons.push({ verdict: 'caution', code: 'preparation-pull-off-single-below-mean', figures, source });
   }
   return reasons;

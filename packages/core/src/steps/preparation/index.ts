@@ -3,10 +3,9 @@ import { type Reason, verdictOf } from '../../kernel/verdict.ts';
 import { givenCount, type OptionContext } from '../context.ts';
 import { totalArea } from '../formulas/survey.ts';
 import type { PreparationPlan, SurveyPlan } from '../results.ts';
-import { concreteAge } from './concrete-age.ts';
 import { dustSaid } from './dust.ts';
 import { gateReasons } from './gate.ts';
-import { chooseMethod, rankMethods } from './methods.ts';
+import { chooseMethod, rankMethods, wetWork } from './methods.ts';
 import { profileDepths } from './profile-depth.ts';
 import { RateBook } from './rates.ts';
 import { hasRemoval } from './removal-work.ts';
@@ -44,7 +43,7 @@ export function preparation(ctx: OptionContext, surveyed: SurveyPlan, trace: Tra
   const { tasks, missing, notes: said } = preparationTasks(ctx, trace, surveyed, areas, chosen, passes, rates);
   const depth = profileDepths(ctx, trace, drawn, target);
   const gate = gateReasons(ctx, trace, surveyed, target, floor);
-  const reasons = [...choice, ...(surveyed.removal === 'held' ? [HELD] : []), ...concreteAge(ctx, trace, surveyed)];
+  const reasons = [...choice, ...(surveyed.removal === 'held' ? [HELD] : []), ...wetWork(chosen)];
   return {
     verdict: verdictOf([...reasons, ...gate], ctx.job.overrides),
     missing: [...missing, ...depth.missing],

@@ -158,6 +158,14 @@ export function chooseMethod(
   return { chosen, reasons: differ ? [reason] : [] };
 }
 
+/** A method that wets the slab: what the moisture tests proved before it counts no longer. */
+export function wetWork(chosen: string | undefined): readonly Reason[] {
+  if (!table.methods.some(({ id, water }) => id === chosen && water)) return [];
+  const names = { method: methodKey(chosen ?? '') };
+  const lift = { code: 'preparation-wets-slab-lift' };
+  return [{ verdict: 'not known', code: 'preparation-wets-slab', names, source: 'survey-common-practice', lift }];
+}
+
 /** True when a comparator held on this floor, prepared that way, showed the profile wanted. */
 function provenOnFloor(ctx: OptionContext, { least, most }: PreparationPlan['target'], method: string): boolean {
   const { testPatch, afterPreparation } = ctx.job.survey;

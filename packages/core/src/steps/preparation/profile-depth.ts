@@ -3,6 +3,7 @@ import table from '../../data/void-depth-prior.json' with { type: 'json' };
 import type { Area } from '../../drawing.ts';
 import { causeFromBand } from '../../kernel/band.ts';
 import type { Known } from '../../kernel/entry.ts';
+import { pathText } from '../../kernel/issue.ts';
 import type { Missing } from '../../kernel/missing.ts';
 import type { Trace } from '../../kernel/trace.ts';
 import { givenFact, type OptionContext } from '../context.ts';
@@ -55,7 +56,7 @@ export function profileDepths(
     if (depth) depths[area.id] = depth;
     if (!area.profileDepth) {
       missing.push({
-        path: `areas.${ctx.job.areas.findIndex(({ id }) => id === area.id)}.profileDepth`,
+        path: pathText(['areas', ctx.job.areas.indexOf(area), 'profileDepth']),
         fact: { code: 'preparation-missing-void-depth', names: { area: area.name } },
         changes: depth
           ? { code: 'preparation-missing-void-depth-changes', figures: { depth: depth.id } }

@@ -1,10 +1,12 @@
 import table from '../../data/rates.json' with { type: 'json' };
 import { tabled } from '../../data/tabled.ts';
-import { causeFromBand } from '../../kernel/band.ts';
+import type { Fact } from '../../fields.ts';
 import type { Figure, Given, Known } from '../../kernel/entry.ts';
 import type { Trace } from '../../kernel/trace.ts';
+import type { Unit } from '../../kernel/unit.ts';
 import { givenCount, givenFact, givenField, type StepContext } from '../context.ts';
 import { patchRate, timeFromArea, timeFromCount, timeFromLength } from '../formulas/preparation.ts';
+import { causesOfRate } from '../pace-of-crew.ts';
 
 /** A rate of work as it was found: by area, by length, or a time for the whole task. */
 export type RateFound =
@@ -46,10 +48,26 @@ export class RateBook {
   private firms(work: string): RateFound | undefined {
     const rate = this.ctx.catalogue.rates?.find(({ task }) => task === work);
     if (!rate) return undefined;
-    const cause = { cause: `rate of ${work}` };
-    if ('area' in rate) return { by: 'area', rate: givenFact(this.trace, `rate.${work}`, rate.area, cause) };
-    if ('length' in rate) return { by: 'length', rate: givenFact(this.trace, `rate.${work}`, rate.length, cause) };
-    return { by: 'whole', rate: givenFact(this.trace, `rate.${work}`, rate.whole, cause) };
+    if ('area' in rate) return { by: 'area', rate: this.firmsRate(work, 'area', rate.area) };
+    if ('length' in rate) return { by: 'length', rate: this.firmsRate(work, 'length', rate.length) };
+    return { by: 'whole', rate: this.firmsRate(work, 'whole', rate.whole) };
+  }
+
+  private firmsRate<U extends Unit>(work: string, counts: 'area' | 'length' | 'whole', fact: Fact<U>): Given<U> {
+    const name = `rate.${work}`;
+    if (fact.low === undefined && fact.high === undefined) return givenFact(this.trace, name, fact);
+    const band = [fact.low ?? fact.value, fact.high ?? fact.value] as const;
+    return this.trace.given<U>(name, {
+      value: fact.value,
+      unit: fact.unit,
+      origin: fact.origin,
+      typed: fact.typed,
+      ...(fact.where ? { where: fact.where } : {}),
+      ...(fact.when ? { when: fact.when } : {}),
+      ...(fact.shows ? { shows: fact.shows } : {}),
+      band,
+      causes: causesOfRate(work, counts, band),
+    });
   }
 
   private fromTable(work: string): RateFound | undefined {
@@ -66,7 +84,7 @@ export class RateBook {
         source: table.source,
         says: 'preparation-assumed-rate',
         band,
-        causes: causeFromBand(`rate of ${work}`, band),
+        causes: causesOfRate(work, unit === 'm²/s' ? 'area' : 'length', band),
         shows: unit === 'm²/s' ? 'area-rate' : 'length-rate',
       });
     };

@@ -1,13 +1,15 @@
 import table from '../../data/acceptance.json' with { type: 'json' };
 import { tabled } from '../../data/tabled.ts';
-import type { Figure, Given } from '../../kernel/entry.ts';
+import type { Given, Known } from '../../kernel/entry.ts';
 import type { Trace } from '../../kernel/trace.ts';
 import { givenFact, type OptionContext, productOf, sheetOf } from '../context.ts';
 import { singleFromMean } from '../formulas/preparation.ts';
 
 export interface StrengthNeeded {
   readonly mean: Given<'Pa'>;
-  readonly single: Figure<'Pa'>;
+  readonly single: Known<'Pa'>;
+  /** True where a sheet states both: then a single pull between the two is what it allows. */
+  readonly bothStated: boolean;
 }
 
 /** Ids of the acceptance rows that a use of the floor calls for. An unstated use is taken as severe. */
@@ -24,7 +26,7 @@ export function strengthNeeded(ctx: OptionContext, trace: Trace): StrengthNeeded
   const asked = ctx.system.layers
     .flatMap((layer) => {
       const product = productOf(ctx, layer);
-      return product.bondNeed ? [{ need: product.bondNeed, where: sheetOf(product) }] : [];
+      return product.bondNeed ? [{ need: product.bondNeed, least: product.bondLeast, where: sheetOf(product) }] : [];
     })
     .sort((a, b) => b.need.value - a.need.value)[0];
   const fromTable = (): Given<'Pa'> => {
@@ -44,6 +46,10 @@ export function strengthNeeded(ctx: OptionContext, trace: Trace): StrengthNeeded
     });
   };
   const mean = asked ? givenFact(trace, 'strength.mean', asked.need, { where: asked.where }) : fromTable();
+  if (asked?.least) {
+    const single = givenFact(trace, 'strength.single', asked.least, { where: asked.where });
+    return { mean, single, bothStated: true };
+  }
   const share = trace.given('strength.single-share', {
     value: table.singleShare.value,
     unit: '1',
@@ -51,5 +57,5 @@ export function strengthNeeded(ctx: OptionContext, trace: Trace): StrengthNeeded
     source: table.singleShare.source,
     shows: 'share',
   });
-  return { mean, single: trace.figure('strength.single', singleFromMean, { mean, share }) };
+  return { mean, single: trace.figure('strength.single', singleFromMean, { mean, share }), bothStated: false };
 }

@@ -86,10 +86,7 @@ export function targetProfile(ctx: OptionContext, trace: Trace): Target {
       most: classGiven(trace, 'target.most', stated.most, { where }),
       from: 'data sheet' as const,
     };
-    const own = product?.profile;
-    const apart = own !== undefined && (stated.least > own.most || stated.most < own.least);
-    const names = { product: product?.name ?? '', least: `${own?.least ?? ''}`, most: `${own?.most ?? ''}` };
-    return { target, notes: apart ? [{ code: 'preparation-sheets-disagree', names }] : [] };
+    return { target, notes: [] };
   }
   const film = trace.figure('target.film', systemDryFilm, { dryFilms: dryFilms(ctx, trace.within('target')) });
   const found = classesForFilm(film.value) ?? { classes: [1, 10] as const, editions: [] };

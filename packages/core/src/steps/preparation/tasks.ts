@@ -6,6 +6,7 @@ import { givenCount, type OptionContext } from '../context.ts';
 import { crewTime, restOfArea, sweptArea } from '../formulas/preparation.ts';
 import { totalArea, totalLength } from '../formulas/survey.ts';
 import type { AreaMeasure, SurveyPlan, Task } from '../results.ts';
+import { above } from '../system/limits.ts';
 import { type Amount, type RateBook, timeOf } from './rates.ts';
 import { type Removal, removalsOf } from './removal-work.ts';
 
@@ -32,7 +33,7 @@ class TaskList {
 
   /** Adds a task and gives the ids that later ones wait for: its own, or none when it has no rate. */
   add(work: string, area: string, amount: Amount, after: readonly string[], meanwhile: Missing['meanwhile']): string[] {
-    const id = `${work}-${area}`;
+    const id = `${work}/${area}`;
     const found = this.rates.rate(work);
     const timed = found ? timeOf(this.trace.within('task'), id, amount, found) : undefined;
     if (!timed) {
@@ -165,7 +166,7 @@ export function preparationTasks(
   }
   const people = givenCount(trace, 'people', ctx.option.people, 'chosen');
   const shared = trace.figure('clock', crewTime, { personTimes: list.tasks.map(({ time }) => time), people });
-  const overnight = shared.value > SHIFT;
+  const overnight = above(shared.value, SHIFT);
   if (list.tasks.length > 0) {
     const times = givenCount(trace, 'vacuum-times', passes.value + (overnight ? 1 : 0), 'chosen');
     for (const area of areas) {

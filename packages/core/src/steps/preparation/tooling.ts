@@ -7,6 +7,8 @@ import { continuousBreaker, currentDrawn } from '../../science/power/index.ts';
 import { givenField, type OptionContext } from '../context.ts';
 import type { PreparationPlan } from '../results.ts';
 
+import { above } from '../system/limits.ts';
+
 /** Bonds that suit a scratch hardness: one inside a band, both neighbours between two, none beyond the table. */
 export function bondsFor(scratch: number): readonly string[] {
   const inside = table.bonds.filter(
@@ -77,7 +79,8 @@ function powerSaid(ctx: OptionContext, trace: Trace, tool: Tool): readonly Said[
     });
     const breaker = t.figure('breaker', continuousBreaker, { currents: [current] });
     const entered = givenField(t, 'supply-current', supply.current, 'reading');
-    const code = breaker.value <= entered.value ? 'preparation-power-at-or-below' : 'preparation-power-above';
+    const over = above(breaker.value, entered.value);
+    const code = over ? 'preparation-power-above' : 'preparation-power-at-or-below';
     return [{ code, names, figures: { current: current.id, breaker: breaker.id, entered: entered.id } }];
   } catch (trouble) {
     if (!(trouble instanceof FormulaRefused)) throw trouble;

@@ -3,6 +3,7 @@ import { tabled } from '../../data/tabled.ts';
 import type { MoistureTest, Survey } from '../../job.ts';
 import { daysBetween, epochOf, type Instant, isInstant } from '../../kernel/instant.ts';
 import type { Said } from '../../kernel/said.ts';
+import { above, below } from '../system/limits.ts';
 
 /**
  * Which moisture results count. A number without its method, edition, date, place, depth and conditions is a rumour:
@@ -67,7 +68,7 @@ function troubleWithDepth(test: MoistureTest, rule: MethodRules, survey: Survey)
   // Only a slab known to dry on both sides may be read at the lesser depth.
   const both = survey.slab?.grade === 'suspended';
   const needed = both ? rule.depthTwoSides : rule.depthOneSide;
-  const shallow = test.depthShare.value < tabled(needed.value, '1') - DEPTH_SLACK;
+  const shallow = below(test.depthShare.value, tabled(needed.value, '1') - DEPTH_SLACK);
   return shallow
     ? [{ code: 'survey-moisture-too-shallow', names: { depth: test.depthShare.typed, needed: needed.value } }]
     : [];
@@ -78,12 +79,13 @@ function troubleWithWait(test: MoistureTest, rule: MethodRules): readonly Said[]
   if (!test.wait) return [{ code: 'survey-moisture-no-wait' }];
   const year = yearOfEdition(test.edition ?? '');
   const old = rule.waitOldEdition;
-  // An edition without a year may be the old one: the longer wait is asked.
-  const least = old && (year === undefined || year <= old.untilYear) ? old.value : rule.wait.value;
-  if (test.wait.value < tabled(least, 's')) {
+  // An edition without a year may be the old one: the longer wait is asked. No edition at all is said by itself.
+  const least =
+    old && test.edition !== undefined && (year === undefined || year <= old.untilYear) ? old.value : rule.wait.value;
+  if (below(test.wait.value, tabled(least, 's'))) {
     return [{ code: 'survey-moisture-wait-too-short', names: { wait: test.wait.typed, least } }];
   }
-  if (rule.waitMost && test.wait.value > tabled(rule.waitMost.value, 's')) {
+  if (rule.waitMost && above(test.wait.value, tabled(rule.waitMost.value, 's'))) {
     return [{ code: 'survey-moisture-wait-too-long', names: { wait: test.wait.typed, most: rule.waitMost.value } }];
   }
   return [];
@@ -94,7 +96,7 @@ function troubleWithConditions(test: MoistureTest, rule: MethodRules): readonly 
   if (rule.serviceConditions) {
     const needed = rule.serviceConditions.value;
     if (!test.serviceConditionsFor) said.push({ code: 'survey-moisture-no-conditions', names: { needed } });
-    else if (test.serviceConditionsFor.value < tabled(needed, 's')) {
+    else if (below(test.serviceConditionsFor.value, tabled(needed, 's'))) {
       const got = test.serviceConditionsFor.typed;
       said.push({ code: 'survey-moisture-conditions-too-short', names: { got, needed } });
     }
@@ -102,7 +104,7 @@ function troubleWithConditions(test: MoistureTest, rule: MethodRules): readonly 
   const { airLeast, airMost } = rule;
   if (airLeast && airMost && test.air) {
     const { value, typed } = test.air;
-    if (value < tabled(airLeast.value, '°C') || value > tabled(airMost.value, '°C')) {
+    if (below(value, tabled(airLeast.value, '°C')) || above(value, tabled(airMost.value, '°C'))) {
       const names = { air: typed, least: airLeast.value, most: airMost.value };
       said.push({ code: 'survey-moisture-air-outside', names });
     }

@@ -1,4 +1,5 @@
 import type { Job } from '../../job.ts';
+import { pathText } from '../../kernel/issue.ts';
 import type { Missing } from '../../kernel/missing.ts';
 import type { Reason } from '../../kernel/verdict.ts';
 
@@ -44,7 +45,7 @@ export function lookAtSite(job: Job): Site {
     const open = (area.exits ?? []).some(({ outside }) => outside === true);
     if (open && (area.doorEdge === undefined || area.doorEdge === 'not known')) {
       missing.push({
-        ...assumed(`areas.${i}.doorEdge`, 'door-edge'),
+        ...assumed(pathText(['areas', i, 'doorEdge']), 'door-edge'),
         fact: { code: 'survey-missing-door-edge', names: { area: area.name } },
       });
     }
@@ -53,7 +54,7 @@ export function lookAtSite(job: Job): Site {
     }
     if ((area.exits ?? []).length === 0) {
       missing.push({
-        ...assumed(`areas.${i}.exits`, 'exits'),
+        ...assumed(pathText(['areas', i, 'exits']), 'exits'),
         fact: { code: 'survey-missing-exits', names: { area: area.name } },
       });
     }
