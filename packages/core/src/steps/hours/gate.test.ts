@@ -1,5 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import { type Costed, costed, type Files } from '../testing/costed.ts';
+import garageCatalogue from '../../../../../jobs/garage/catalogue.json' with { type: 'json' };
+import garageJob from '../../../../../jobs/garage/job.json' with { type: 'json' };
+import garagePrices from '../../../../../jobs/garage/price-book.json' with { type: 'json' };
+import workshopCatalogue from '../../../../../jobs/workshop/catalogue.json' with { type: 'json' };
+import workshopJob from '../../../../../jobs/workshop/job.json' with { type: 'json' };
+import workshopPrices from '../../../../../jobs/workshop/price-book.json' with { type: 'json' };
+import { type Costed, costing, type Files } from '../testing/costed.ts';
+
+const costed = costing({
+  garage: { job: garageJob, catalogue: garageCatalogue, priceBook: garagePrices },
+  workshop: { job: workshopJob, catalogue: workshopCatalogue, priceBook: workshopPrices },
+});
 
 /** Readings of one place on the day of the garage, `HH:MM` local time. */
 type Read = readonly [time: string, air: string, humidity: string, slab?: string];

@@ -1,13 +1,24 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import garageCatalogue from '../../../../../jobs/garage/catalogue.json' with { type: 'json' };
+import garageJob from '../../../../../jobs/garage/job.json' with { type: 'json' };
+import garagePrices from '../../../../../jobs/garage/price-book.json' with { type: 'json' };
+import workshopCatalogue from '../../../../../jobs/workshop/catalogue.json' with { type: 'json' };
+import workshopJob from '../../../../../jobs/workshop/job.json' with { type: 'json' };
+import workshopPrices from '../../../../../jobs/workshop/price-book.json' with { type: 'json' };
 import rateTable from '../../data/rates.json' with { type: 'json' };
 import { sourceOf } from '../../data/sources.ts';
 import workTable from '../../data/work-rates.json' with { type: 'json' };
 import { MESSAGES, voice } from '../../words/index.ts';
-import { type Costed, costed, type Files } from '../testing/costed.ts';
+import { type Costed, costing, type Files } from '../testing/costed.ts';
 import { broadcastWork } from './coat.ts';
 import { WORKS } from './rates.ts';
+
+const costed = costing({
+  garage: { job: garageJob, catalogue: garageCatalogue, priceBook: garagePrices },
+  workshop: { job: workshopJob, catalogue: workshopCatalogue, priceBook: workshopPrices },
+});
 
 const HOUR = 3600;
 const hoursOf = (run: Costed, id: string): number => run.task(id).time.value / HOUR;

@@ -1,6 +1,17 @@
 import { describe, expect, test } from 'vitest';
+import garageCatalogue from '../../../../../jobs/garage/catalogue.json' with { type: 'json' };
+import garageJob from '../../../../../jobs/garage/job.json' with { type: 'json' };
+import garagePrices from '../../../../../jobs/garage/price-book.json' with { type: 'json' };
+import workshopCatalogue from '../../../../../jobs/workshop/catalogue.json' with { type: 'json' };
+import workshopJob from '../../../../../jobs/workshop/job.json' with { type: 'json' };
+import workshopPrices from '../../../../../jobs/workshop/price-book.json' with { type: 'json' };
 import { voice } from '../../words/index.ts';
-import { type Costed, costed, type Files } from '../testing/costed.ts';
+import { type Costed, costing, type Files } from '../testing/costed.ts';
+
+const costed = costing({
+  garage: { job: garageJob, catalogue: garageCatalogue, priceBook: garagePrices },
+  workshop: { job: workshopJob, catalogue: workshopCatalogue, priceBook: workshopPrices },
+});
 
 /** Sentences as a reader gets them: a missing word or figure throws. */
 const sentences = (run: Costed): readonly string[] => {

@@ -1,9 +1,3 @@
-import garageCatalogue from '../../../../../jobs/garage/catalogue.json' with { type: 'json' };
-import garageJob from '../../../../../jobs/garage/job.json' with { type: 'json' };
-import garagePrices from '../../../../../jobs/garage/price-book.json' with { type: 'json' };
-import workshopCatalogue from '../../../../../jobs/workshop/catalogue.json' with { type: 'json' };
-import workshopJob from '../../../../../jobs/workshop/job.json' with { type: 'json' };
-import workshopPrices from '../../../../../jobs/workshop/price-book.json' with { type: 'json' };
 import { type CatalogueFile, catalogueFrom } from '../../catalogue.ts';
 import { type JobFile, jobFrom } from '../../job.ts';
 import type { Entry } from '../../kernel/entry.ts';
@@ -40,26 +34,26 @@ export interface Costed {
   gate(layer: string): readonly string[];
 }
 
-const GOLDEN: Readonly<Record<'garage' | 'workshop', () => Files>> = {
-  garage: () =>
-    structuredClone({ job: garageJob, catalogue: garageCatalogue, priceBook: garagePrices }) as unknown as Files,
-  workshop: () =>
-    structuredClone({ job: workshopJob, catalogue: workshopCatalogue, priceBook: workshopPrices }) as unknown as Files,
-};
+/** Golden jobs by name, as their files were read. */
+export type Golden<G extends string> = Readonly<
+  Record<G, { readonly job: unknown; readonly catalogue: unknown; readonly priceBook: unknown }>
+>;
 
 function must<T>(result: Result<T>): T {
   if (!result.ok) throw new Error(JSON.stringify(result.issues));
   return result.value;
 }
 
-/** The option of the changed files; `named` picks one other than the first. */
-export function costed(
-  which: 'garage' | 'workshop',
-  change: (files: Files) => void = () => undefined,
-  named?: string,
-): Costed {
-  const files = GOLDEN[which]();
-  change(files);
+/** Runs an option of a golden job after a change to its files; `named` picks one other than the first. */
+export const costing =
+  <G extends string>(golden: Golden<G>) =>
+  (which: G, change: (files: Files) => void = () => undefined, named?: string): Costed => {
+    const files = JSON.parse(JSON.stringify(golden[which])) as Files;
+    change(files);
+    return run(files, named);
+  };
+
+function run(files: Files, named: string | undefined): Costed {
   const job = must(jobFrom(files.job));
   const catalogue = must(catalogueFrom(files.catalogue));
   const option = job.options.find(({ id }) => named === undefined || id === named);
