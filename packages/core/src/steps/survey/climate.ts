@@ -3,6 +3,7 @@ import type { Missing } from '../../kernel/missing.ts';
 import { FormulaRefused } from '../../kernel/refusal.ts';
 import type { Said } from '../../kernel/said.ts';
 import type { Trace } from '../../kernel/trace.ts';
+import type { Reason } from '../../kernel/verdict.ts';
 import { dewMargin, dewPoint } from '../../science/air/index.ts';
 import { givenField } from '../context.ts';
 import type { SurveyPlan } from '../results.ts';
@@ -10,6 +11,7 @@ import type { SurveyPlan } from '../results.ts';
 export interface ClimateFound {
   readonly margins: SurveyPlan['margins'];
   readonly notes: readonly Said[];
+  readonly reasons: readonly Reason[];
   readonly missing: readonly Missing[];
 }
 
@@ -52,12 +54,19 @@ const MISSING: Missing = {
   meanwhile: 'held',
 };
 
+const NOT_READ: Reason = {
+  verdict: 'not known',
+  code: 'survey-climate-not-read',
+  source: 'dew-point-chart-us-units',
+  lift: { code: 'survey-climate-not-read-lift' },
+};
+
 /** Dew margin at each reading that has a slab temperature; air alone says nothing about the slab. */
 export function climateMargins(trace: Trace, readings: readonly ClimateReading[]): ClimateFound {
   const notes: Said[] = [];
   const margins: SurveyPlan['margins'][number][] = [];
   const withSlab = readings.filter(({ slab }) => slab !== undefined);
-  if (withSlab.length === 0) return { margins, notes, missing: [MISSING] };
+  if (withSlab.length === 0) return { margins, notes, reasons: [NOT_READ], missing: [MISSING] };
   const errors = instruments(trace.within('instruments'));
   readings.forEach((reading, i) => {
     if (!reading.slab) return;
@@ -79,5 +88,7 @@ export function climateMargins(trace: Trace, readings: readonly ClimateReading[]
       notes.push({ code: 'survey-climate-refused', names: { at: reading.at.slice(0, 16).replace('T', ' ') } });
     }
   });
-  return { margins, notes, missing: [] };
+  return margins.length > 0
+    ? { margins, notes, reasons: [], missing: [] }
+    : { margins, notes, reasons: [NOT_READ], missing: [MISSING] };
 }

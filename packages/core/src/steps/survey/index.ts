@@ -42,7 +42,14 @@ export function survey(ctx: StepContext, trace: Trace): SurveyPlan {
   ];
   return {
     verdict: verdictOf(
-      [...measured.reasons, ...moisture.reasons, ...onFloor.reasons, ...services.reasons, ...site.reasons],
+      [
+        ...measured.reasons,
+        ...moisture.reasons,
+        ...onFloor.reasons,
+        ...services.reasons,
+        ...climate.reasons,
+        ...site.reasons,
+      ],
       ctx.job.overrides,
     ),
     missing: [

@@ -74,13 +74,15 @@ describe('climate', () => {
     expect([...entries.keys()].filter((id) => id.includes('~'))).toEqual([]);
   });
 
-  test('air alone says nothing of the slab: held', () => {
-    const { plan } = surveyOf(
+  test('air alone says nothing of the slab: not known, held', () => {
+    const { plan, codes } = surveyOf(
       jobOf((job) => {
         job.survey.climate = [{ at: '2026-06-10T09:00:00+00:00', air: '17 °C', humidity: '65 %' }];
       }),
     );
     expect(plan.margins).toEqual([]);
+    expect(codes).toEqual(['survey-climate-not-read']);
+    expect(plan.verdict.word).toBe('not known');
     expect(plan.missing).toContainEqual(expect.objectContaining({ path: 'survey.climate', meanwhile: 'held' }));
   });
 
@@ -110,11 +112,11 @@ describe('age of the slab', () => {
     expect(aged('2026-06-10').slabAge?.value).toBe(0);
   });
 
-  test('unknown, or still ahead: no age, and held', () => {
+  test('unknown, or still ahead: no age, asked for; the system step holds where a sheet asks for one', () => {
     for (const cast of [undefined, '2026-06-11']) {
       const plan = aged(cast);
       expect(plan.slabAge).toBeUndefined();
-      expect(plan.missing).toContainEqual(expect.objectContaining({ path: 'survey.slab.cast', meanwhile: 'held' }));
+      expect(plan.missing).toContainEqual(expect.objectContaining({ path: 'survey.slab.cast' }));
     }
   });
 });
@@ -144,7 +146,6 @@ describe('what the crew meets', () => {
       'survey.services.cables',
       'survey.services.drains',
       'survey.climate',
-      'survey.slab.cast',
     ]);
   });
 

@@ -5,11 +5,12 @@ import type { Trace } from '../../kernel/trace.ts';
 import type { StepContext } from '../context.ts';
 import { ageFromDays } from '../formulas/survey.ts';
 
+/** Held by the system step where a sheet asks for an age; by itself an unknown age decides nothing. */
 const MISSING: Missing = {
   path: 'survey.slab.cast',
   fact: { code: 'survey-missing-cast' },
   changes: { code: 'survey-missing-cast-changes' },
-  meanwhile: 'held',
+  meanwhile: 'assumed',
 };
 
 /** Age of the slab today in whole days. A date of casting that still lies ahead gives no age. */
