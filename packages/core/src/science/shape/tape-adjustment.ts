@@ -7,6 +7,9 @@ import { compare, type TapeMeasure } from './tape-measures.ts';
  * a room has no place or direction of its own, so 2 n - 3 coordinates are unknown.
  */
 const ROUNDS = 300;
+/** Steps relative to the size of the room: below the first the fit has settled, below the second only rounding moves. */
+const SETTLED = 1e-12;
+const ROUNDING = 1e-9;
 /** A direction this weak beside the strongest is not fixed by any measure. */
 const WEAK = 1e-6;
 
@@ -72,15 +75,16 @@ export function settle(measures: readonly TapeMeasure[], start: Ring): Ring {
     const next = moved(corners, step);
     const weighed = weigh(measures, next);
     const then = squaresOf(weighed.residuals);
+    const size = Math.max(...step.to1DArray().map(Math.abs)) / Math.max(1, ...corners.flat().map(Math.abs));
     if (!(then <= squares)) {
+      // A step this small that helps no more is rounding, not the way down.
+      if (size < ROUNDING || damping > 1e12) return corners;
       damping *= 10;
-      if (damping > 1e12) return corners;
       continue;
     }
-    const small = Math.max(...step.to1DArray().map(Math.abs)) < 1e-13 * Math.max(1, ...corners.flat().map(Math.abs));
     [corners, now, squares] = [next, weighed, then];
+    if (size < SETTLED) return corners;
     damping = Math.max(damping / 10, 1e-14);
-    if (small) return corners;
   }
   return corners;
 }
