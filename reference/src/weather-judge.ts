@@ -147,7 +147,6 @@ export const judgeGround = (
   year: number,
   setup = GROUND,
   priors: Record<string, number> = PRIORS,
-  readingDeviation = 0.7,
 ): GroundJudgement => {
   const station = readStation(csv);
   const methods = Object.entries(READING_HOURS).map(([count, hours]) => ({
@@ -173,7 +172,7 @@ export const judgeGround = (
         time: day + h * HOUR - HOUR / 2,
         temperature: measured(day + h * HOUR),
       }));
-      const { setup: fitted } = heat.calibrate({ setup, forcing, doors: [], readings, priors, readingDeviation });
+      const { setup: fitted } = heat.calibrate({ setup, forcing, doors: [], readings, priors });
       const run = heat.runSlab(fitted, forcing, [], day + DAY);
       for (let h = 1; h <= 24; h++) {
         let mean = 0;
