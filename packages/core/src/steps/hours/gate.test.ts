@@ -303,6 +303,21 @@ describe('recoat window of the coat below (2 h to 8 h at 24 °C)', () => {
     expect(at('20:01')).toContain('hours-recoat-too-late');
   });
 
+  test('on a slab colder than the sheet it is only a condition; a sheet without a window is a caution', () => {
+    const notes = (slab: string) =>
+      day(EVEN.map(([time, air, humidity]) => [time, air, humidity, slab] as const)).hours.notes.map(
+        ({ code }) => code,
+      );
+    // The coat of 12:00 is read at 12:00; the next one follows at 15:00.
+    expect(notes('23.9 °C')).toContain('hours-recoat-if-as-warm');
+    expect(notes('24 °C')).not.toContain('hours-recoat-if-as-warm');
+    const silent = day(EVEN, (files) => {
+      const base = product(files, 'base-b');
+      base.times = (base.times ?? []).filter(({ what }) => what !== 'recoat from');
+    });
+    expect(silent.gate('clear')).toContain('hours-recoat-not-on-sheet');
+  });
+
   test('a coat before the one below is a stop', () => {
     expect(at('12:00')).toContain('hours-coats-out-of-order');
   });

@@ -1,6 +1,7 @@
 import type { Layer } from '../../catalogue.ts';
 import type { Figure } from '../../kernel/entry.ts';
 import { epochOf, type Instant } from '../../kernel/instant.ts';
+import type { Said } from '../../kernel/said.ts';
 import type { Trace } from '../../kernel/trace.ts';
 import { type Reason, verdictOf } from '../../kernel/verdict.ts';
 import { type OptionContext, productOf, sheetOf } from '../context.ts';
@@ -8,11 +9,14 @@ import type { HoursPlan } from '../results.ts';
 import { marginLimit, marginReasons } from './margin.ts';
 import { nightOf } from './night.ts';
 import { around, clock, leastOf, type Reading } from './readings.ts';
-import { recoatReasons } from './recoat.ts';
+import { recoatOf } from './recoat.ts';
 import { limitReasons, sheetLimits } from './sheet-limits.ts';
 import { sunReasons, warmingReasons } from './warming.ts';
 
-type Gate = HoursPlan['gates'][number];
+export interface Gated {
+  readonly gate: HoursPlan['gates'][number];
+  readonly notes: readonly Said[];
+}
 
 const startOf = (ctx: OptionContext, layer: Layer | undefined): Instant | undefined =>
   layer && ctx.option.starts?.find((one) => one.layer === layer.id)?.at;
@@ -76,29 +80,34 @@ export function gateOf(
   below: Layer | undefined,
   readings: readonly Reading[],
   root: Trace,
-): Gate {
+): Gated {
   const trace = root.within('gate').within(layer.id);
   const at = startOf(ctx, layer);
   const names = { layer: nameOf(ctx, layer) };
   if (!at) {
     const lift = { code: 'hours-no-start-lift', names };
-    return { layer: layer.id, verdict: verdictOf([{ verdict: 'not known', code: 'hours-no-start', names, lift }]) };
+    const verdict = verdictOf([{ verdict: 'not known', code: 'hours-no-start', names, lift }]);
+    return { gate: { layer: layer.id, verdict }, notes: [] };
   }
   const start = epochOf(at);
   const { reasons, margin } = byReadings(ctx, layer, readings, start, trace);
   const lower = startOf(ctx, below);
+  const recoat =
+    below && lower
+      ? recoatOf(
+          ctx,
+          { product: productOf(ctx, below), name: nameOf(ctx, below), at: lower },
+          { name: names.layer, at },
+          readings,
+          trace,
+        )
+      : { reasons: [], notes: [] };
   const all: readonly Reason[] = [
     ...reasons,
     ...(layer.onConcrete ? warmingReasons(ctx, readings, start, trace, names) : []),
     ...sunReasons(ctx, productOf(ctx, layer), start, names),
-    ...(below && lower
-      ? recoatReasons(
-          ctx,
-          { product: productOf(ctx, below), name: nameOf(ctx, below), at: lower },
-          { name: names.layer, at },
-          trace,
-        )
-      : []),
+    ...recoat.reasons,
   ];
-  return { layer: layer.id, at, verdict: verdictOf(all, ctx.job.overrides), ...(margin ? { margin } : {}) };
+  const verdict = verdictOf(all, ctx.job.overrides);
+  return { gate: { layer: layer.id, at, verdict, ...(margin ? { margin } : {}) }, notes: recoat.notes };
 }

@@ -56,7 +56,8 @@ export function hours(
   const paid = paidFor(ctx, worked, trace);
   const readings = readingsOf(ctx, surveyed, trace);
   const { layers } = ctx.system;
-  const gates = layers.map((layer, i) => gateOf(ctx, layer, layers[i - 1], readings, trace));
+  const gated = layers.map((layer, i) => gateOf(ctx, layer, layers[i - 1], readings, trace));
+  const gates = gated.map(({ gate }) => gate);
   const wanted = deadlines(ctx, readings, trace);
   const reasons = [
     ...leftOut(surveyed, prepared),
@@ -67,7 +68,7 @@ export function hours(
   return {
     verdict: verdictOf(reasons, ctx.job.overrides),
     missing: [...paid.missing, ...unread(ctx, gates)],
-    notes: [...notes, ...wanted.notes],
+    notes: [...notes, ...gated.flatMap((one) => one.notes), ...wanted.notes],
     tasks,
     personTime: worked,
     paidTime: paid.time,

@@ -2,11 +2,11 @@ import type { Rate } from '../../catalogue.ts';
 import { tabled } from '../../data/tabled.ts';
 import table from '../../data/work-rates.json' with { type: 'json' };
 import type { Fact } from '../../fields.ts';
-import { Z90 } from '../../kernel/band.ts';
-import type { Causes, Given } from '../../kernel/entry.ts';
+import type { Given } from '../../kernel/entry.ts';
 import type { Said } from '../../kernel/said.ts';
 import type { Trace } from '../../kernel/trace.ts';
 import type { StepContext } from '../context.ts';
+import { causesOfRate } from '../pace-of-crew.ts';
 
 /** What a rate counts, and the unit it then has. */
 export const RATE_UNITS = { area: 'm²/s', length: 'm/s', whole: 's' } as const;
@@ -34,22 +34,6 @@ export const WORKS = {
 } as const satisfies Readonly<Record<string, Counts>>;
 export type Work = keyof typeof WORKS;
 export type WorkBy<C extends Counts> = { [W in Work]: (typeof WORKS)[W] extends C ? W : never }[Work];
-
-/**
- * Share of the variance of a rate that belongs to the crew rather than to the task: one crew that is slow at rolling
- * is slow at scraping too, so errors of tasks do not cancel. An assumption; a correlation of nought would be a bolder one.
- */
-const CREW_SHARE = 0.5;
-
-/** Causes of a rate: its own and the pace of the crew. A quicker crew has higher rates and shorter times. */
-function causesOf(work: string, counts: Counts, [low, high]: readonly [number, number]): Causes {
-  const deviation = (high - low) / (2 * Z90);
-  const sign = counts === 'whole' ? -1 : 1;
-  return {
-    'pace of the crew': sign * deviation * Math.sqrt(CREW_SHARE),
-    [`rate of ${work}`]: deviation * Math.sqrt(1 - CREW_SHARE),
-  };
-}
 
 /** The fact of a rate when it counts what the task counts. */
 function factOf(rate: Rate, counts: Counts): Fact | undefined {
@@ -102,7 +86,7 @@ export class WorkRates {
       where: fact.where ?? this.ctx.catalogue.id,
       ...(fact.when ? { when: fact.when } : {}),
       shows: RATE_SHOWS[counts],
-      ...(band[1] > band[0] ? { band, causes: causesOf(work, counts, band) } : {}),
+      ...(band[1] > band[0] ? { band, causes: causesOfRate(work, counts, band) } : {}),
     });
   }
 
@@ -121,7 +105,7 @@ export class WorkRates {
       says: 'hours-rate-assumed',
       shows: RATE_SHOWS[counts],
       band,
-      causes: causesOf(work, counts, band),
+      causes: causesOfRate(work, counts, band),
     });
   }
 }
