@@ -8,7 +8,7 @@ import { gateReasons } from './gate.ts';
 import { chooseMethod, rankMethods, wetWork } from './methods.ts';
 import { profileDepths } from './profile-depth.ts';
 import { RateBook } from './rates.ts';
-import { hasRemoval } from './removal-work.ts';
+import { hasRemoval, workOf } from './removal-work.ts';
 import { targetProfile } from './target.ts';
 import { preparationTasks } from './tasks.ts';
 import { toolingSaid } from './tooling.ts';
@@ -37,7 +37,8 @@ export function preparation(ctx: OptionContext, surveyed: SurveyPlan, trace: Tra
   const bareRates = new RateBook(ctx, trace.within('ranking'), film ? undefined : patched);
   const methods = rankMethods(ctx, trace, target, film, floor, bareRates);
   const { chosen, reasons: choice } = chooseMethod(ctx, target, methods);
-  const rates = new RateBook(ctx, trace, chosen === patched ? (film ? 'remove-film' : chosen) : undefined);
+  const first = film ? (ctx.option.preparation?.removal ?? chosen) : chosen;
+  const rates = new RateBook(ctx, trace, first === patched ? (film ? workOf('remove-film', first) : first) : undefined);
   const stated = ctx.option.preparation?.passes;
   const passes = givenCount(trace, 'passes', stated ?? (film ? 2 : 1), stated === undefined ? 'assumed' : 'chosen');
   const { tasks, missing, notes: said } = preparationTasks(ctx, trace, surveyed, areas, chosen, passes, rates);

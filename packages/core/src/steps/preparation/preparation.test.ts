@@ -150,6 +150,46 @@ describe('tasks', () => {
     expect(plan.tasks[1]?.after).toEqual(['remove-film/room']);
   });
 
+  test('a film taken off by another method is timed by it, and by a patch of that method', () => {
+    const blasted = (patch: boolean) =>
+      prepare(
+        jobOf((job) => {
+          job.survey.onFloor = [{ id: 'film', what: 'old coating', since: 2016 }];
+          if (job.options[0]) job.options[0].preparation = { method: 'grind', removal: 'shot-blast' };
+          if (patch) {
+            job.survey.testPatch = { on: '2026-06-08', method: 'shot-blast', area: '2 m²', time: '2 min' };
+          }
+        }),
+      );
+    expect(blasted(false).plan.tasks[0]?.work).toBe('shot-blast');
+    expect(blasted(false).hours('shot-blast')).toBeCloseTo(50 / (900 * 0.09290304), 9);
+    expect(blasted(true).hours('shot-blast')).toBeCloseTo(50 / 60, 9);
+    expect(blasted(true).hours('second-pass')).toBeCloseTo(50 / 30, 9);
+  });
+
+  test('a lip at a crack is said', () => {
+    const lipped = (step: string) =>
+      prepare(
+        jobOf((job) => {
+          if (job.areas[0]) {
+            job.areas[0].cracks = [
+              {
+                id: 'c',
+                along: [
+                  ['1 m', '1 m'],
+                  ['2 m', '1 m'],
+                ],
+                widths: [],
+                step,
+              },
+            ];
+          }
+        }),
+      ).plan.notes.map(({ code }) => code);
+    expect(lipped('1 mm')).toContain('preparation-crack-step');
+    expect(lipped('0 mm')).not.toContain('preparation-crack-step');
+  });
+
   test('a film on part of the floor: the rest is ground', () => {
     const { hours } = prepare(
       jobOf((job) => {

@@ -20,10 +20,16 @@ const WORK: Readonly<Record<Cover['what'], string | undefined>> = {
 
 export interface Removal {
   readonly work: string;
+  /** The rate it is timed by: its own, or the method chosen to take a film off. */
+  readonly by: string;
   readonly area: Known<'m²'>;
   /** True when it covers the whole area. */
   readonly whole: boolean;
 }
+
+/** A film that another method than grinding takes off is timed by that method. */
+export const workOf = (work: string, method: string | undefined): string =>
+  work === 'remove-film' && method !== undefined && method !== 'grind' ? method : work;
 
 const liesOn = (cover: Cover, area: string): boolean => cover.areas === undefined || cover.areas.includes(area);
 
@@ -35,7 +41,7 @@ export const hasRemoval = (job: Job, area: string): boolean =>
  * What is to be taken off one area, by kind of work. A stated extent holds where the cover lies in this area alone;
  * an extent over several areas names no place, so each counts whole. Covers in layers share one film pass: the largest.
  */
-export function removalsOf(job: Job, trace: Trace, area: AreaMeasure): readonly Removal[] {
+export function removalsOf(job: Job, trace: Trace, area: AreaMeasure, method?: string): readonly Removal[] {
   const found = new Map<string, Removal>();
   for (const cover of job.survey.onFloor ?? []) {
     const work = WORK[cover.what];
@@ -46,7 +52,7 @@ export function removalsOf(job: Job, trace: Trace, area: AreaMeasure): readonly 
     const size = stated?.value ?? area.net.value;
     if (before && before.area.value >= size) continue;
     const extent = stated ? givenFact(trace.within(`cover.${cover.id}`), `${area.id}.extent`, stated) : area.net;
-    found.set(work, { work, area: extent, whole: stated === undefined });
+    found.set(work, { work, by: workOf(work, method), area: extent, whole: stated === undefined });
   }
   return [...found.values()];
 }

@@ -55,7 +55,7 @@ const sumOfLengths = (trace: Trace, name: string, lengths: readonly Known<'m'>[]
 
 /** First pass: what lies on the floor comes off, and bare parts are ground beside it. Gives the ids it ends with. */
 function firstPass(list: TaskList, trace: Trace, area: AreaMeasure, method: string, removals: readonly Removal[]) {
-  const ids = removals.flatMap((r) => list.add(r.work, area.id, { area: r.area }, [], 'held'));
+  const ids = removals.flatMap((r) => list.add(r.by, area.id, { area: r.area }, [], 'held'));
   const film = removals.filter(({ work }) => work === 'remove-film');
   if (film.some(({ whole }) => whole)) return ids;
   const part = film[0]?.area;
@@ -115,17 +115,20 @@ function stemWalls(ctx: OptionContext, list: TaskList, trace: Trace, area: AreaM
   return length ? list.add('stem-prep', area.id, { length }, [], 'held') : [];
 }
 
-function notesOn(areas: readonly AreaMeasure[], cutting: SurveyPlan['cutting']): readonly Said[] {
+function notesOn(ctx: OptionContext, areas: readonly AreaMeasure[], cutting: SurveyPlan['cutting']): readonly Said[] {
   return areas.flatMap((area): readonly Said[] => {
     const names = { area: area.name };
     const moving = area.cracks.filter(({ moves }) => moves === 'yes');
     const unsure = area.cracks.filter(({ moves }) => moves === 'not known');
+    const drawn = ctx.job.areas.find(({ id }) => id === area.id)?.cracks ?? [];
+    const stepped = drawn.filter(({ step }) => step !== undefined && step.value > 0);
     const isolation = area.joints.some(({ kind }) => kind === 'isolation');
     const soft = area.spots.some(({ kind }) => kind === 'soft concrete');
     const cut = cutting === 'held' && (area.cracks.length > 0 || area.joints.length > 0);
     return [
       ...moving.map(({ id }) => ({ code: 'preparation-crack-moves', names: { ...names, crack: id } })),
       ...unsure.map(({ id }) => ({ code: 'preparation-crack-may-move', names: { ...names, crack: id } })),
+      ...stepped.map(({ id }) => ({ code: 'preparation-crack-step', names: { ...names, crack: id } })),
       ...(isolation ? [{ code: 'preparation-isolation-joint-stays', names }] : []),
       ...(soft ? [{ code: 'preparation-soft-concrete', names }] : []),
       ...(cut ? [{ code: 'preparation-cutting-held', names }] : []),
@@ -150,7 +153,7 @@ export function preparationTasks(
   const ends = new Map<string, string[]>();
   for (const area of areas) {
     const machine = surveyed.removal !== 'held' && method !== undefined;
-    const removals = removalsOf(ctx.job, trace, area);
+    const removals = removalsOf(ctx.job, trace, area, ctx.option.preparation?.removal);
     let ground: string[] = [];
     const done: string[] = [];
     if (machine) {
@@ -174,6 +177,9 @@ export function preparationTasks(
       list.add('vacuum', area.id, { area: swept }, ends.get(area.id) ?? [], 'held');
     }
   }
-  const notes = [...notesOn(areas, surveyed.cutting), ...(overnight ? [{ code: 'preparation-vacuum-again' }] : [])];
+  const notes = [
+    ...notesOn(ctx, areas, surveyed.cutting),
+    ...(overnight ? [{ code: 'preparation-vacuum-again' }] : []),
+  ];
   return { tasks: list.tasks, missing: list.missing, notes };
 }

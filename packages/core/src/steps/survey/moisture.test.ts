@@ -183,6 +183,20 @@ test('a meter and a plastic sheet never count; a damp sheet is a word of its own
   expect(codes).toContain('survey-sheet-damp');
 });
 
+test('a higher reading that does not count is a caution; a lower or equal one is not', () => {
+  const stray = (humidity: string) =>
+    surveyOf(
+      jobOf((job) => {
+        const tests = job.survey.moisture?.tests;
+        const [first] = tests ?? [];
+        if (tests && first) tests.push({ ...first, id: 'stray', on: '2026-01-10', humidity });
+      }),
+    );
+  expect(stray('75 %').codes).toEqual(['survey-moisture-higher-not-counted']);
+  expect(stray('74 %').codes).toEqual([]);
+  expect(stray('75 %').plan.moisture.highest[0]?.value.value).toBe(0.74);
+});
+
 test('no test, and none that counts, are two different words; both are not known and held', () => {
   const none = surveyOf(
     jobOf((job) => {

@@ -10,6 +10,7 @@ import type { Reason } from '../../kernel/verdict.ts';
 import { emissionRate, testsNeeded } from '../../science/moisture/index.ts';
 import { givenCount, givenField, type StepContext } from '../context.ts';
 import type { MoistureJudged, SurveyPlan } from '../results.ts';
+import { above } from '../system/limits.ts';
 import { givesNumber, whyNotCounted } from './moisture-rules.ts';
 import { pressureFromBelow } from './pressure.ts';
 
@@ -78,6 +79,26 @@ function highestByMethod(tests: readonly MoistureJudged[]): SurveyPlan['moisture
   }));
 }
 
+/** A higher reading that does not count is no result, and no reason to look away either. */
+function higherNotCounted(
+  tests: readonly MoistureJudged[],
+  highest: SurveyPlan['moisture']['highest'],
+): readonly Reason[] {
+  return highest.flatMap(({ method, value }) =>
+    tests
+      .filter((test) => !test.counts && test.method === method && test.value && above(test.value.value, value.value))
+      .map(
+        (test): Reason => ({
+          verdict: 'caution',
+          code: 'survey-moisture-higher-not-counted',
+          figures: { reading: (test.value as Known).id, highest: value.id },
+          names: { where: test.where ?? test.id },
+          lift: { code: 'survey-moisture-higher-not-counted-lift', names: { where: test.where ?? test.id } },
+        }),
+      ),
+  );
+}
+
 const dampSheet = (test: MoistureTest): Reason => ({
   verdict: 'caution',
   code: 'survey-sheet-damp',
@@ -123,7 +144,8 @@ export function judgeMoisture(ctx: StepContext, trace: Trace, floor: Known<'m²'
     .sort((a, b) => b.places - a.places)[0];
   const needed = countNeeded(trace.within('moisture-tests'), best?.method ?? 'ASTM F2170', floor);
   const pressure = pressureFromBelow(survey);
-  const reasons: Reason[] = [...pressure.reasons];
+  const highest = highestByMethod(tests);
+  const reasons: Reason[] = [...pressure.reasons, ...higherNotCounted(tests, highest)];
   reasons.push(...typed.filter((test) => test.sheet === 'damp').map(dampSheet));
   if (counted.length === 0) {
     reasons.push({
@@ -144,7 +166,7 @@ export function judgeMoisture(ctx: StepContext, trace: Trace, floor: Known<'m²'
   return {
     plan: {
       tests,
-      highest: highestByMethod(tests),
+      highest,
       needed,
       counted: countedGiven,
       pressureFromBelow: pressure.answer,
