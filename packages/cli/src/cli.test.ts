@@ -11,8 +11,12 @@ async function slabwright(...args: string[]): Promise<{ status: number; out: str
   let out = '';
   let err = '';
   const status = await run(args, {
-    out: (text) => void (out += text),
-    err: (text) => void (err += text),
+    out: (text) => {
+      out += text;
+    },
+    err: (text) => {
+      err += text;
+    },
     colour: false,
     width: 100,
     now: () => '2026-05-12T18:00:00-06:00',
@@ -112,40 +116,46 @@ describe('bad input is named with its place, value and way out, exit status 2', 
   const cases: readonly [string, Parameters<typeof damaged>[1], RegExp][] = [
     [
       'a negative length',
-      { job: (j) => void (j.areas[0].stemWalls[0].length = '-3 ft') },
+      {
+        job: (j) => {
+          j.areas[0].stemWalls[0].length = '-3 ft';
+        },
+      },
       /stemWalls\[0\]\.length is "-3 ft"/,
     ],
     [
       'feet typed as inches',
       {
-        job: (j) =>
-          void (j.areas[0].outline = [
+        job: (j) => {
+          j.areas[0].outline = [
             ['0 in', '0 in'],
             ['20 in', '0 in'],
             ['20 in', '21 in'],
             ['0 in', '21 in'],
-          ]),
+          ];
+        },
       },
       /areas\[0\]/,
     ],
     [
       'an outline that crosses itself',
       {
-        job: (j) =>
-          void (j.areas[0].outline = [
+        job: (j) => {
+          j.areas[0].outline = [
             ['0 ft', '0 ft'],
             ['20 ft', '20 ft'],
             ['20 ft', '0 ft'],
             ['0 ft', '20 ft'],
-          ]),
+          ];
+        },
       },
       /cross/,
     ],
     [
       'a hole outside',
       {
-        job: (j) =>
-          void (j.areas[0].holes = [
+        job: (j) => {
+          j.areas[0].holes = [
             {
               id: 'pad',
               outline: [
@@ -154,33 +164,146 @@ describe('bad input is named with its place, value and way out, exit status 2', 
                 ['52 ft', '52 ft'],
               ],
             },
-          ]),
+          ];
+        },
       },
       /hole|holes/,
     ],
     [
       'humidity of 140 %',
-      { job: (j) => void (j.survey.moisture.tests[0].humidity = '140 %') },
+      {
+        job: (j) => {
+          j.survey.moisture.tests[0].humidity = '140 %';
+        },
+      },
       /140 %.*between 0 % and 100 %/,
     ],
-    ['a slab hotter than boiling', { job: (j) => void (j.survey.climate[0].slab = '250 °F') }, /250 °F/],
-    ['mixed dimensions', { job: (j) => void (j.areas[0].stemWalls[0].height = '6 psi') }, /psi measures/],
-    ['an unknown product', { catalogue: (c) => void (c.systems[0].layers[0].product = 'base-x') }, /base-x/],
-    ['a mix ratio of 0', { catalogue: (c) => void (c.products[0].mix[0].parts = 0) }, /mix\[0\]\.parts/],
-    ['volume solids of 0', { catalogue: (c) => void (c.products[0].volumeSolids = '0 %') }, /volumeSolids is "0 %"/],
+    [
+      'a slab hotter than boiling',
+      {
+        job: (j) => {
+          j.survey.climate[0].slab = '250 °F';
+        },
+      },
+      /250 °F/,
+    ],
+    [
+      'mixed dimensions',
+      {
+        job: (j) => {
+          j.areas[0].stemWalls[0].height = '6 psi';
+        },
+      },
+      /psi measures/,
+    ],
+    [
+      'an unknown product',
+      {
+        catalogue: (c) => {
+          c.systems[0].layers[0].product = 'base-x';
+        },
+      },
+      /base-x/,
+    ],
+    [
+      'a mix ratio of 0',
+      {
+        catalogue: (c) => {
+          c.products[0].mix[0].parts = 0;
+        },
+      },
+      /mix\[0\]\.parts/,
+    ],
+    [
+      'volume solids of 0',
+      {
+        catalogue: (c) => {
+          c.products[0].volumeSolids = '0 %';
+        },
+      },
+      /volumeSolids is "0 %"/,
+    ],
     [
       'volume solids above 1',
-      { catalogue: (c) => void (c.products[0].volumeSolids = '104 %') },
+      {
+        catalogue: (c) => {
+          c.products[0].volumeSolids = '104 %';
+        },
+      },
       /volumeSolids is "104 %"/,
     ],
-    ['a kit of 0 L', { catalogue: (c) => void (c.products[0].packs[0].parts[0].volume = '0 L') }, /volume is "0 L"/],
-    ['a job without an area', { job: (j) => void (j.areas = []) }, /areas has 0 entries/],
-    ['a bare number for a quantity', { job: (j) => void (j.areas[0].stemWalls[0].length = 69) }, /bare number 69/],
-    ['a number as text', { job: (j) => void (j.options[0].people = '2') }, /options\[0\]\.people/],
-    ['a future schema version', { job: (j) => void (j.schema = 'slabwright.job/2') }, /later version/],
-    ['a misspelled field', { job: (j) => void (j.areas[0].outlines = []) }, /no field called outlines/],
-    ['an unknown system', { job: (j) => void (j.options[0].system = 'flake-two-day') }, /flake-two-day/],
-    ['prices with a sign', { prices: (p) => void (p.wage = '-38.00') }, /wage is "-38.00"/],
+    [
+      'a kit of 0 L',
+      {
+        catalogue: (c) => {
+          c.products[0].packs[0].parts[0].volume = '0 L';
+        },
+      },
+      /volume is "0 L"/,
+    ],
+    [
+      'a job without an area',
+      {
+        job: (j) => {
+          j.areas = [];
+        },
+      },
+      /areas has 0 entries/,
+    ],
+    [
+      'a bare number for a quantity',
+      {
+        job: (j) => {
+          j.areas[0].stemWalls[0].length = 69;
+        },
+      },
+      /bare number 69/,
+    ],
+    [
+      'a number as text',
+      {
+        job: (j) => {
+          j.options[0].people = '2';
+        },
+      },
+      /options\[0\]\.people/,
+    ],
+    [
+      'a future schema version',
+      {
+        job: (j) => {
+          j.schema = 'slabwright.job/2';
+        },
+      },
+      /later version/,
+    ],
+    [
+      'a misspelled field',
+      {
+        job: (j) => {
+          j.areas[0].outlines = [];
+        },
+      },
+      /no field called outlines/,
+    ],
+    [
+      'an unknown system',
+      {
+        job: (j) => {
+          j.options[0].system = 'flake-two-day';
+        },
+      },
+      /flake-two-day/,
+    ],
+    [
+      'prices with a sign',
+      {
+        prices: (p) => {
+          p.wage = '-38.00';
+        },
+      },
+      /wage is "-38.00"/,
+    ],
   ];
   test.each(cases)('%s', async (name, damage, says) => {
     const { status, err, out } = await damaged(name.replaceAll(/[^a-z0-9]+/g, '-'), damage);

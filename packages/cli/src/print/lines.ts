@@ -53,7 +53,9 @@ export function columns(
   options: { readonly gap?: number; readonly indent?: number; readonly right?: readonly number[] } = {},
 ): string[] {
   const widths: number[] = [];
-  for (const row of rows) row.forEach((cell, i) => void (widths[i] = Math.max(widths[i] ?? 0, widthOf(cell))));
+  for (const row of rows) {
+    for (const [i, cell] of row.entries()) widths[i] = Math.max(widths[i] ?? 0, widthOf(cell));
+  }
   const gap = ' '.repeat(options.gap ?? 2);
   return rows.map((row) =>
     (

@@ -170,7 +170,7 @@ function missingLines(steps: readonly StepBase[], voice: Voice, terminal: Termin
   const lines = ['', paint(terminal, 'bold', 'Missing, and what it changes')];
   for (const { fact, changes, meanwhile } of missing) {
     const held = meanwhile === 'held' ? 'until then nothing says go' : 'assumed meanwhile';
-    lines.push(...saidLines({ code: fact.code, ...fact }, '–', voice, width));
+    lines.push(...saidLines(fact, '–', voice, width));
     lines.push(...wrap(`${voice.say(changes)} (${held})`, width - 8).map(indent(4)));
   }
   return lines;
