@@ -187,6 +187,17 @@ describe('rules of a coat', () => {
 });
 
 describe('paid hours', () => {
+  test('fewer than a quick crew needs for the work alone are flagged, on both sides', () => {
+    const paid = (hours: string) =>
+      costed('garage', (files) => {
+        option(files).paidHours = hours;
+      }).hours;
+    const [low] = (paid('24 h').personTime?.band ?? [0]).map((end) => end / HOUR);
+    const codes = (hours: string) => paid(hours).verdict.reasons.map(({ code }) => code);
+    expect(codes(`${((low ?? 0) + 0.01).toFixed(2)} h`)).not.toContain('hours-paid-below-the-work');
+    expect(codes(`${((low ?? 0) - 0.01).toFixed(2)} h`)).toContain('hours-paid-below-the-work');
+  });
+
   test('nobody stated: the work and 30 % of it, owned up to as missing', () => {
     const run = costed('garage', (files) => {
       delete option(files).paidHours;

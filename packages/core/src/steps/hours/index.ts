@@ -63,6 +63,7 @@ export function hours(
     ...leftOut(surveyed, prepared),
     ...gates.flatMap(({ verdict }) => verdict.reasons),
     ...handsReasons(ctx),
+    ...paid.reasons,
     ...wanted.reasons,
   ];
   return {

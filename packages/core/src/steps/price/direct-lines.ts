@@ -16,7 +16,12 @@ export function labourLine(trace: Trace, book: PriceBook, measures: Measures): P
 export function bookLines(trace: Trace, book: PriceBook, measures: Measures): Lines {
   const lines: PriceLine[] = [];
   const reasons: Lines['reasons'][number][] = [];
-  for (const { id, name, per, amount: text } of book.lines ?? []) {
+  const seen = new Map<string, number>();
+  for (const { id: written, name, per, amount: text } of book.lines ?? []) {
+    // Nothing forbids two lines of one id in a price book; both cost money.
+    const times = (seen.get(written) ?? 0) + 1;
+    seen.set(written, times);
+    const id = times > 1 ? `${written}~${times}` : written;
     const measure = measures.of(per);
     if (!measure) {
       // Nothing is thrown in this option, so a price per weight of grain comes to nothing.

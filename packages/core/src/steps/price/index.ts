@@ -25,6 +25,17 @@ const withoutBook = (): PricePlan => ({
   changes: [],
 });
 
+/** A wage or a pack at nought may be meant (the customer brings it), or it is a price nobody entered. */
+const atNought = (lines: readonly PriceLine[]): readonly Reason[] =>
+  lines
+    .filter(({ kind, rate, quantity }) => kind !== 'contingency' && rate.value === 0 && quantity.value > 0)
+    .map(({ name }) => ({
+      verdict: 'caution',
+      code: 'price-line-at-nought',
+      names: { line: name },
+      lift: { code: 'price-line-at-nought-lift', names: { line: name } },
+    }));
+
 /** Contingency as a line of its own: a share of the direct cost. */
 function contingencyLine(trace: Trace, ctx: OptionContext, direct: Figure<'money'>): PriceLine | undefined {
   const stated = ctx.option.contingency;
@@ -88,7 +99,7 @@ export function price(
   ];
   return {
     ...base,
-    verdict: verdictOf(about),
+    verdict: verdictOf([...atNought(all), ...about]),
     missing: rules.missing,
     notes,
     lines: all,
