@@ -147,7 +147,9 @@ const onGrid = (
       out[i] = values[after === undefined ? times.length - 1 : 0] as number;
     } else {
       const share = (time - before) / (after - before);
-      out[i] = (values[right - 1] as number) * (1 - share) + (values[right] as number) * share;
+      const [a, b] = [values[right - 1] as number, values[right] as number];
+      // Held between the two, so that rounding never leaves the limits both keep.
+      out[i] = Math.min(Math.max(a, b), Math.max(Math.min(a, b), a + (b - a) * share));
       const gap = (after - before) / HOUR_MS;
       if (gap <= 1) state[i] = GIVEN;
       else if (gap <= longestFill + 1) state[i] = FILLED;
