@@ -1,24 +1,26 @@
-import type { Job } from '../../job.ts';
+import type { Job, MoistureTest } from '../../job.ts';
 import { daysBetween, epochOf, type Instant, isInstant } from '../../kernel/instant.ts';
 import type { Issue } from '../../kernel/issue.ts';
 import { hasValue } from '../survey/moisture-rules.ts';
 import type { Path } from './ids.ts';
 
-const NEEDS: Readonly<Record<string, string>> = {
-  'ASTM F2170': 'humidity',
-  'BS 8203 hood': 'humidity',
-  'ASTM F1869': 'emission, or massGain with dishArea and wait',
-  carbide: 'content',
-  'ASTM D4263': 'sheet',
-  meter: 'humidity or content',
+/** Fields that hold the number of a method; joined ones belong together. */
+const NEEDS: Readonly<Record<MoistureTest['method'], readonly string[]>> = {
+  'ASTM F2170': ['humidity'],
+  'BS 8203 hood': ['humidity'],
+  'ASTM F1869': ['emission', 'massGain + dishArea + wait'],
+  carbide: ['content'],
+  'ASTM D4263': ['sheet'],
+  meter: ['humidity', 'content'],
 };
 
 /** Readings without the number they were made for. */
 export function valueIssues(job: Job): readonly Issue[] {
   const tests = (job.survey.moisture?.tests ?? []).flatMap((test, i): readonly Issue[] => {
     if (hasValue(test)) return [];
-    const names = { method: test.method, needs: NEEDS[test.method] ?? '' };
-    return [{ code: 'moisture-without-a-value', path: ['survey', 'moisture', 'tests', i], value: test.id, names }];
+    const path = ['survey', 'moisture', 'tests', i];
+    const names = { method: test.method };
+    return [{ code: 'moisture-without-a-value', path, value: test.id, limits: NEEDS[test.method], names }];
   });
   const pulls = (job.survey.pullOffs ?? []).flatMap((pull, i): readonly Issue[] =>
     pull.stress || (pull.force && pull.dolly)
