@@ -1,6 +1,7 @@
+import { heatRows } from './heat.ts';
 import { planRows } from './plan.ts';
 
-const rows = [...planRows()];
+const rows = [...planRows(), ...heatRows()];
 const width = Math.max(...rows.map((row) => row.name.length));
 for (const { name, figure, budget, holds } of rows) {
   const word = holds === undefined ? '' : holds ? 'within' : 'OVER';
