@@ -65,7 +65,6 @@ export function timeOrder(problem: SpreadProblem, order: Int32Array, starts: Int
   for (let p = 0; p < starts.length; p++) {
     const first = starts[p] as number;
     const end = p + 1 < starts.length ? (starts[p + 1] as number) : order.length;
-    let mixed = crew.dedicatedMixer ? startedLast + batch.mixMin : now + batch.mixMin;
     if (p > 0) {
       const metres = walk(order, first);
       if (metres > step) {
@@ -73,7 +72,7 @@ export function timeOrder(problem: SpreadProblem, order: Int32Array, starts: Int
         now += (metres - squares.cellM) / crew.walkMPerMin;
       }
     }
-    mixed = Math.max(mixed, now);
+    const mixed = crew.dedicatedMixer ? Math.max(startedLast + batch.mixMin, now) : now + batch.mixMin;
     const start = mixed + batch.handoverMin;
     now = start;
     for (let k = first; k < end; k++) {

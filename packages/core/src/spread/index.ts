@@ -12,6 +12,7 @@ export type { FloorSquares } from './floor-squares.ts';
 export { type Hands, handsOf } from './hands.ts';
 export { type Read, readInstance, readSolution } from './instance.ts';
 export { type Front, sameSideAge, toAndFroAge, widestSameSide, widestToAndFro } from './lane-age.ts';
+export { jointGridHall } from './large-floors.ts';
 export { pourOutlines } from './outlines.ts';
 export { type PlanOptions, planSpread, type SpreadPlan, type SpreadResult } from './planner.ts';
 export { type PourSheet, pourSheets } from './pour-sheet.ts';

@@ -55,13 +55,14 @@ export function planBack(problem: SpreadProblem, key: Float64Array): Int32Array 
   const seed = (s: number): void => {
     if (s >= 0 && !seen[s]) push(s);
   };
-  if (question.crew.spikedShoes === true) for (let s = 0; s < count; s++) seed(s);
-  else for (const s of problem.doorSquares) seed(s);
+  for (const s of problem.doorSquares) seed(s);
   for (const s of problem.lastWay)
     for (let side = 4 * s; side < 4 * s + 4; side++) if (!narrow[side]) seed(link[side] as number);
   while (size > 0) {
     const s = pop();
     order[--place] = s;
+    // on spikes any square may follow, once the way out is the last
+    if (question.crew.spikedShoes === true && place === count - 1) for (let any = 0; any < count; any++) seed(any);
     for (let side = 4 * s; side < 4 * s + 4; side++) {
       const other = link[side] as number;
       if (other >= 0 && !seen[other] && !narrow[side]) push(other);

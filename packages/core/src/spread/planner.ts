@@ -89,7 +89,12 @@ export function planSpread(question: SpreadCase, options: PlanOptions): SpreadRe
 /** The candidates as they go with real walks, best first. */
 export function retimed(problem: SpreadProblem, candidates: readonly Candidate[]): Candidate[] {
   const walk = trueWalk(problem);
-  return candidates
-    .map((candidate) => timedCandidate(problem, candidate.order, candidate.starts, candidate.name, walk))
-    .sort((a, b) => (isBetter(a.score, b.score) ? -1 : isBetter(b.score, a.score) ? 1 : 0));
+  const timed = candidates.map((candidate) =>
+    timedCandidate(problem, candidate.order, candidate.starts, candidate.name, walk),
+  );
+  // a move without any way has no minutes; when every candidate has one, the checker says which
+  const possible = timed.filter(({ score }) => Number.isFinite(score.minutes));
+  return [...(possible.length > 0 ? possible : candidates)].sort((a, b) =>
+    isBetter(a.score, b.score) ? -1 : isBetter(b.score, a.score) ? 1 : 0,
+  );
 }

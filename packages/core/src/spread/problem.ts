@@ -11,7 +11,7 @@ export interface SpreadProblem {
   readonly leastBatches: number;
   /** m²/min of the whole front. */
   readonly frontM2PerMin: number;
-  /** Squares a person may end on: door squares of every exit, each once. */
+  /** Squares a person may end on, each once; see `waysOut`. */
   readonly doorSquares: Int32Array;
   /** Way from a door to a mixing station on the floor: spread last of all, so that it stays dry for every pail. */
   readonly lastWay: Int32Array;
@@ -21,7 +21,7 @@ export interface SpreadProblem {
 export function spreadProblem(question: SpreadCase, areas: 'whole' | 'clipped'): SpreadProblem {
   const squares = floorSquares(question, areas);
   const doors = new Set<number>();
-  for (const door of squares.doors) for (const square of door) doors.add(square);
+  for (const door of waysOut(squares, question)) for (const square of door) doors.add(square);
   let minutes = 0;
   let area = 0;
   for (let s = 0; s < squares.count; s++) {
@@ -38,6 +38,17 @@ export function spreadProblem(question: SpreadCase, areas: 'whole' | 'clipped'):
     doorSquares,
     lastWay: wayToStation(squares, doorSquares),
   };
+}
+
+/**
+ * Doors the crew can count on: all that lead outside, for one can walk from one to the other. Without any, only the
+ * widest of the inside ones: through a second one there may be no way back to the rest of the floor.
+ */
+function waysOut(squares: FloorSquares, { exits }: SpreadCase): readonly Int32Array[] {
+  const outside = squares.doors.filter((door, k) => exits[k]?.outside === true && door.length > 0);
+  if (outside.length > 0) return outside;
+  const widest = [...squares.doors].sort((a, b) => b.length - a.length)[0];
+  return widest ? [widest] : [];
 }
 
 /** Shortest way over the squares from a door to the station, door first; empty when it stands outside or nowhere. */
