@@ -5,12 +5,21 @@ import garagePrices from '../../../../../jobs/garage/price-book.json' with { typ
 import workshopCatalogue from '../../../../../jobs/workshop/catalogue.json' with { type: 'json' };
 import workshopJob from '../../../../../jobs/workshop/job.json' with { type: 'json' };
 import workshopPrices from '../../../../../jobs/workshop/price-book.json' with { type: 'json' };
+import { voice } from '../../words/index.ts';
 import { type Costed, costing, type Files } from '../testing/costed.ts';
 
-const costed = costing({
+const golden = costing({
   garage: { job: garageJob, catalogue: garageCatalogue, priceBook: garagePrices },
   workshop: { job: workshopJob, catalogue: workshopCatalogue, priceBook: workshopPrices },
 });
+/** A golden job after a change; everything it says is said, so that no word or figure is missing. */
+const costed: typeof golden = (...args) => {
+  const run = golden(...args);
+  const reader = { locale: 'en-US', units: 'imperial', currency: run.price.currency ?? 'USD' } as const;
+  const v = voice('en', reader, Object.fromEntries(run.entries));
+  for (const one of run.said()) expect(v.say(one)).not.toMatch(/undefined|NaN/);
+  return run;
+};
 
 /** Readings of one place on the day of the garage, `HH:MM` local time. */
 type Read = readonly [time: string, air: string, humidity: string, slab?: string];

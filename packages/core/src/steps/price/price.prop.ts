@@ -3,7 +3,15 @@ import { expect, test } from 'vitest';
 import garageCatalogue from '../../../../../jobs/garage/catalogue.json' with { type: 'json' };
 import garageJob from '../../../../../jobs/garage/job.json' with { type: 'json' };
 import garagePrices from '../../../../../jobs/garage/price-book.json' with { type: 'json' };
-import { costing, type Files } from '../testing/costed.ts';
+import { voice } from '../../words/index.ts';
+import { type Costed, costing, type Files } from '../testing/costed.ts';
+
+/** Says everything: a sentence that lacks a word or a figure throws. */
+const sayAll = (run: Costed): void => {
+  const reader = { locale: 'en-US', units: 'imperial', currency: run.price.currency ?? 'USD' } as const;
+  const v = voice('en', reader, Object.fromEntries(run.entries));
+  for (const one of run.said()) expect(v.say(one)).not.toMatch(/undefined|NaN/);
+};
 
 const costed = costing({
   garage: { job: garageJob, catalogue: garageCatalogue, priceBook: garagePrices },
@@ -63,7 +71,9 @@ const RUNS = { numRuns: 40 };
 test('totals are the sum of printed lines, all in whole cents, and a price is never below its cost', () => {
   fc.assert(
     fc.property(drawn, (d) => {
-      const { price } = costed('garage', apply(d));
+      const run = costed('garage', apply(d));
+      sayAll(run);
+      const { price } = run;
       const cost = price.lines.reduce((sum, { amount }) => sum + amount.value, 0);
       const beforeContingency = price.lines
         .filter(({ kind }) => kind !== 'contingency')
@@ -89,13 +99,15 @@ test('totals are the sum of printed lines, all in whole cents, and a price is ne
 test('a deduction that goes below the cost is always flagged, and only then', () => {
   fc.assert(
     fc.property(drawn, cents(2_000_000), (d, less) => {
-      const { price } = costed('garage', (files) => {
+      const run = costed('garage', (files) => {
         apply(d)(files);
         const [option] = files.job.options;
         if (!option || !files.priceBook) throw new Error('the golden job has an option');
         option.changes = ['less'];
         files.priceBook.changes = [{ id: 'less', name: 'Less', per: 'job', amount: less, deducts: true }];
       });
+      sayAll(run);
+      const { price } = run;
       const cost = price.lines.reduce((sum, { amount }) => sum + amount.value, 0);
       const after = (price.price?.value ?? 0) - (price.changes[0]?.amount.value ?? 0);
       const flagged = price.verdict.reasons.some(({ code }) => code === 'price-change-below-cost');

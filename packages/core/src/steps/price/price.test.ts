@@ -8,17 +8,24 @@ import workshopPrices from '../../../../../jobs/workshop/price-book.json' with {
 import { voice } from '../../words/index.ts';
 import { type Costed, costing, type Files } from '../testing/costed.ts';
 
-const costed = costing({
-  garage: { job: garageJob, catalogue: garageCatalogue, priceBook: garagePrices },
-  workshop: { job: workshopJob, catalogue: workshopCatalogue, priceBook: workshopPrices },
-});
-
 /** Sentences as a reader gets them: a missing word or figure throws. */
 const sentences = (run: Costed): readonly string[] => {
   const reader = { locale: 'en-US', units: 'imperial', currency: run.price.currency ?? 'USD' } as const;
   const v = voice('en', reader, Object.fromEntries(run.entries));
   return run.said().map((one) => v.say(one));
 };
+
+const golden = costing({
+  garage: { job: garageJob, catalogue: garageCatalogue, priceBook: garagePrices },
+  workshop: { job: workshopJob, catalogue: workshopCatalogue, priceBook: workshopPrices },
+});
+/** A golden job after a change; everything it says is said, so that no word or figure is missing. */
+const costed: typeof golden = (...args) => {
+  const run = golden(...args);
+  for (const one of sentences(run)) expect(one).not.toMatch(/undefined|NaN/);
+  return run;
+};
+
 const codes = ({ price }: Costed): readonly string[] => price.verdict.reasons.map(({ code }) => code);
 const notes = ({ price }: Costed): readonly string[] => price.notes.map(({ code }) => code);
 const book = (files: Files) => {
