@@ -1,7 +1,9 @@
 import check from './en/check.json' with { type: 'json' };
+import climate from './en/climate.json' with { type: 'json' };
 import file from './en/file.json' with { type: 'json' };
 import hours from './en/hours.json' with { type: 'json' };
 import names from './en/names.json' with { type: 'json' };
+import papers from './en/papers.json' with { type: 'json' };
 import preparation from './en/preparation.json' with { type: 'json' };
 import price from './en/price.json' with { type: 'json' };
 import quantities from './en/quantities.json' with { type: 'json' };
@@ -28,6 +30,6 @@ function merge(files: readonly Messages[]): ReadonlyMap<string, string> {
 
 /** English is complete; Spanish covers the crew sheet and the safety sheet. */
 export const MESSAGES: Readonly<Record<Language, ReadonlyMap<string, string>>> = {
-  en: merge([check, file, hours, names, preparation, price, quantities, refusals, survey, system]),
+  en: merge([check, climate, file, hours, names, papers, preparation, price, quantities, refusals, survey, system]),
   es: merge([]),
 };

@@ -1,5 +1,4 @@
 import { getPosition, getTimes } from 'suncalc';
-import { Refuse } from '../../kernel/refusal.ts';
 
 export interface SunPosition {
   /** Apparent elevation over the horizon, refraction included, rad. */
@@ -32,10 +31,11 @@ export type SunDay =
  * Sunrise, solar noon and sunset of the solar day that holds an instant, ms since 1970; at high latitudes the sun may
  * stay up or down all day.
  *
- * @throws Refuse when the position is no place on earth
+ * @throws RangeError when the latitude is none: weather and sites are checked before
  */
 export const sunDay = (instant: number, latitude: number, longitude: number): SunDay => {
-  if (!(latitude >= -90 && latitude <= 90)) throw new Refuse('sun-no-such-place', 'latitude', [-90, 90]);
+  if (!(latitude >= -90 && latitude <= 90))
+    throw new RangeError(`sunDay: latitude ${latitude} is not between -90 and 90°`);
   const times = getTimes(new Date(instant), latitude, longitude);
   const noon = times.solarNoon.getTime();
   const { sunrise, sunset } = times;
