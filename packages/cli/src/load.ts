@@ -9,6 +9,7 @@ import {
   type PriceBook,
   priceBookFromText,
   type Result,
+  WARNINGS,
 } from '@slabwright/core';
 import { badInput, readBeside, readInput } from './read-file.ts';
 import { BadInput } from './terminal.ts';
@@ -20,6 +21,8 @@ export interface FileOptions {
 }
 
 export interface Loaded {
+  /** What looks odd but stops nothing, in words. */
+  readonly warnings: readonly string[];
   readonly job: Job;
   readonly catalogue: Catalogue;
   readonly priceBook?: PriceBook;
@@ -46,7 +49,20 @@ export function load(path: string, options: FileOptions, now: string): Loaded {
   }
   const catalogue = read(catalogueText.file, catalogueFromText(catalogueText.text));
   refuseIssues(catalogueText.file, checkCatalogue(catalogue));
-  refuseIssues(path, checkJob(job, catalogue, now));
+  const found = checkJob(job, catalogue, now);
+  refuseIssues(
+    path,
+    found.filter(({ code }) => !WARNINGS.has(code)),
+  );
+  const warnings = badInput(
+    path,
+    found.filter(({ code }) => WARNINGS.has(code)),
+  ).lines;
   const prices = readBeside(folder, 'price-book.json', options.prices);
-  return { job, catalogue, ...(prices ? { priceBook: read(prices.file, priceBookFromText(prices.text)) } : {}) };
+  return {
+    warnings,
+    job,
+    catalogue,
+    ...(prices ? { priceBook: read(prices.file, priceBookFromText(prices.text)) } : {}),
+  };
 }

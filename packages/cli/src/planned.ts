@@ -16,6 +16,7 @@ export function planned(
 ): Planned {
   const now = nowOf(options, terminal);
   const loaded = load(path, options, now);
+  for (const warning of loaded.warnings) terminal.err(`look again: ${warning}\n`);
   const made = plan({ ...loaded, now });
   const reader: Reader = {
     locale: 'en-US',

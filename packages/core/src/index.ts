@@ -13,7 +13,7 @@ export type { Area } from './drawing.ts';
 export { type Job, type JobFile, type JobOption, job as jobSchema, jobFrom, jobFromText } from './job.ts';
 export * from './kernel/index.ts';
 export { type Log, log as logSchema, logFrom, logFromText } from './log.ts';
-export * from './paper-content/paper.ts';
+export * from './paper-content/index.ts';
 export {
   type Answer,
   answered,
@@ -37,8 +37,9 @@ export {
 export { MOST_BYTES, readJson } from './read.ts';
 export * as climate from './science/climate.ts';
 export { wetFilmFromDry } from './science/film/wet-from-dry.ts';
+export * as spread from './spread/index.ts';
 export { checkCatalogue } from './steps/check/catalogue.ts';
-export { checkJob } from './steps/check/job.ts';
+export { checkJob, WARNINGS } from './steps/check/job.ts';
 export type * from './steps/results.ts';
 export * from './units/index.ts';
 export { type WeatherFile, weather as weatherSchema, weatherFrom, weatherFromText } from './weather.ts';
