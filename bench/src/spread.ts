@@ -1,16 +1,8 @@
 import { readFileSync } from 'node:fs';
-import {
-  coarseProof,
-  fullEffort,
-  jointGridHall,
-  planSpread,
-  quickEffort,
-  readInstance,
-  type SpreadCase,
-  type SpreadEffort,
-  search,
-  spreadProblem,
-} from '@slabwright/core';
+import { spread } from '@slabwright/core';
+
+const { coarseProof, fullEffort, jointGridHall, planSpread, quickEffort, readInstance, search, spreadProblem } = spread;
+type SpreadCase = spread.SpreadCase;
 
 const NAMES = [
   'garage-6x6',
@@ -29,7 +21,7 @@ interface Timed {
   readonly milliseconds: number;
 }
 
-function timed(question: SpreadCase, effort: (squares: number) => SpreadEffort): Timed {
+function timed(question: SpreadCase, effort: (squares: number) => spread.SpreadEffort): Timed {
   const from = performance.now();
   const problem = spreadProblem(question, 'whole');
   const [best] = search(problem, { effort: effort(problem.squares.count), seed: 1 });
