@@ -240,7 +240,9 @@ describe('data and words', () => {
     }
     for (const key of [workTable.source, workTable.practice]) expect(sourceOf(key).title).toBeTruthy();
     for (const row of Object.values(workTable.assumed)) expect(sourceOf(row.source).title).toBeTruthy();
-    for (const work of [...Object.keys(WORKS), ...rateTable.rates.map(({ task }) => task)]) {
+    const methods = [...MESSAGES.en.keys()].flatMap((key) => /^preparation-work-(.+)$/.exec(key)?.[1] ?? []);
+    expect(methods.length).toBeGreaterThan(10);
+    for (const work of [...Object.keys(WORKS), ...rateTable.rates.map(({ task }) => task), ...methods]) {
       expect(MESSAGES.en.has(`task-${work}`), work).toBe(true);
     }
   });
