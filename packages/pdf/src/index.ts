@@ -1,1 +1,3 @@
-export {};
+export type { FontFiles } from './fonts.ts';
+export type { PaperSize } from './look.ts';
+export { type RenderOptions, renderPaper } from './render.ts';

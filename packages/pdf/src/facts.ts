@@ -1,0 +1,54 @@
+import type { Block } from '@slabwright/core';
+import { type Box, stack } from './box.ts';
+import { figureOf, sentence } from './content.ts';
+import { QUIET } from './look.ts';
+import { type Tag, tag } from './pen.ts';
+import { type Cell, HAIR, rowBox, UNIT_GAP } from './row.ts';
+import type { Setting } from './setting.ts';
+import { widthOf, wrap } from './text.ts';
+
+type FactsBlock = Extract<Block, { kind: 'facts' }>;
+
+/** Label at the left, its value on one edge at the right, a quiet note under the label. */
+export function factsBox(block: FactsBlock, width: number, parent: Tag, gap: number, setting: Setting): Box {
+  const { scale, measure } = setting;
+  const table = tag('Table', parent);
+  const tone = { size: scale.body, figures: 'bold' as const };
+  const planned = block.rows.map(({ label, value, note }) => {
+    const figure = figureOf(value, tone, setting);
+    const numeric = /^[^\p{L}]*\d/u.test(figure.number.map((one) => one.text).join(''));
+    return { label, value, note, figure, numeric };
+  });
+  const numeric = planned.filter((row) => row.numeric);
+  const units = Math.max(0, ...numeric.map(({ figure }) => widthOf(figure.unit, measure)));
+  const numbers = Math.max(0, ...numeric.map(({ figure }) => widthOf(figure.number, measure)));
+  const figures = numbers + (units > 0 ? units + UNIT_GAP : 0);
+  const aligned = figures <= width * 0.55;
+  const rows = planned.map(({ label, value, note, figure, numeric: isNumber }): Box => {
+    const row = tag('TR', table);
+    const words = sentence([value], tone, setting);
+    const own = aligned && isNumber ? figures : Math.min(widthOf(words, measure), width * 0.5);
+    const labelWidth = width - own - 10;
+    const labelLines = [
+      ...wrap(sentence([label], { size: scale.body }, setting), labelWidth, measure),
+      ...(note ? wrap(sentence([note], { size: scale.small, ink: QUIET }, setting), labelWidth, measure) : []),
+    ];
+    const place = { x: width - own, width: own, tag: tag('TD', row) };
+    const line = (runs: typeof words) => wrap(runs, Number.POSITIVE_INFINITY, measure)[0];
+    const empty = { parts: [], width: 0, size: 0 };
+    const valueCell: Cell =
+      aligned && isNumber
+        ? { ...place, kind: 'figure', number: line(figure.number) ?? empty, unit: line(figure.unit) ?? empty, units }
+        : { ...place, kind: 'text', lines: wrap(words, own + 0.01, measure), align: 'right' };
+    const labelCell: Cell = {
+      x: 0,
+      width: labelWidth,
+      tag: tag('TH', row, { scope: 'Row' }),
+      kind: 'text',
+      lines: labelLines,
+      align: 'left',
+    };
+    return rowBox([labelCell, valueCell], { width, leading: scale.leading, pad: scale.body * 0.24, under: HAIR });
+  });
+  return stack(rows, gap);
+}

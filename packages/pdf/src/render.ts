@@ -1,0 +1,120 @@
+import { type Block, epochOf, type Paper, type Voice } from '@slabwright/core';
+import PDFDocument from 'pdfkit';
+import { partsOf } from './blocks.ts';
+import { type Box, pagesOf } from './box.ts';
+import { type FontFiles, rememberWidths, type Weight } from './fonts.ts';
+import { overrideBand, pageFoot, pageHead } from './frame-of-page.ts';
+import { type PaperSize, type Sheet, scaleOf, sheetOf } from './look.ts';
+import { Pen, type Tag, type Writer } from './pen.ts';
+import type { Setting } from './setting.ts';
+import { measureWith } from './text.ts';
+import { sheetWords } from './words.ts';
+
+export interface RenderOptions {
+  readonly size: PaperSize;
+  readonly fonts: FontFiles;
+}
+
+/** Width at which words are measured, in points: large enough that rounding in the file does not show. */
+const MEASURED_AT = 1000;
+
+function documentOf(paper: Paper, voice: Voice, sheet: Sheet, fonts: FontFiles): Writer {
+  const title = voice.say(paper.title);
+  const doc = new PDFDocument({
+    size: [sheet.width, sheet.height],
+    margin: 0,
+    autoFirstPage: false,
+    pdfVersion: '1.7',
+    lang: voice.reader.locale,
+    tagged: true,
+    displayTitle: true,
+    // The library opens its own standard face unless it is given another.
+    font: fonts.regular as unknown as string,
+    info: {
+      Title: title,
+      Author: paper.head.left[0] ?? '',
+      Producer: 'Slabwright',
+      Creator: 'Slabwright',
+      // The moment of issue, not of printing: the same paper gives the same bytes.
+      CreationDate: new Date(epochOf(paper.at)),
+    },
+  });
+  doc.registerFont('regular', fonts.regular as unknown as ArrayBuffer);
+  doc.registerFont('bold', fonts.bold as unknown as ArrayBuffer);
+  return doc;
+}
+
+/** Everything the writer gives out, as one array. */
+function bytesOf(doc: Writer): Promise<Uint8Array> {
+  return new Promise((resolve, reject) => {
+    const chunks: Uint8Array[] = [];
+    doc.on('data', (chunk: Uint8Array) => chunks.push(chunk));
+    doc.on('error', reject);
+    doc.on('end', () => {
+      const bytes = new Uint8Array(chunks.reduce((sum, chunk) => sum + chunk.length, 0));
+      let at = 0;
+      for (const chunk of chunks) {
+        bytes.set(chunk, at);
+        at += chunk.length;
+      }
+      resolve(bytes);
+    });
+  });
+}
+
+function sectionsOf(blocks: readonly Block[]): readonly (readonly Block[])[] {
+  const sections: Block[][] = [[]];
+  for (const block of blocks) {
+    if (block.kind === 'page-break') sections.push([]);
+    else sections[sections.length - 1]?.push(block);
+  }
+  const filled = sections.filter((section) => section.length > 0);
+  return filled.length > 0 ? filled : [[]];
+}
+
+/**
+ * Lays a paper out and returns it as a PDF 1.7 with a structure tree. The same paper, voice and fonts give the same
+ * bytes. Runs in Node and in a browser: fonts come in as bytes.
+ * @throws Error when the paper names an entry or a message that the voice does not hold.
+ */
+export async function renderPaper(paper: Paper, voice: Voice, options: RenderOptions): Promise<Uint8Array> {
+  const sheet = sheetOf(options.size, paper.kind);
+  const doc = documentOf(paper, voice, sheet, options.fonts);
+  const finished = bytesOf(doc);
+  const widthInEms = rememberWidths(
+    (text: string, weight: Weight) => doc.font(weight).fontSize(MEASURED_AT).widthOfString(text) / MEASURED_AT,
+  );
+  const setting: Setting = {
+    voice,
+    words: sheetWords(paper.language),
+    scale: scaleOf(paper.kind),
+    measure: measureWith(widthInEms),
+  };
+  const width = sheet.right - sheet.left;
+  const root: Tag = { type: 'Document' };
+  const overrides = overrideBand(paper, width, setting);
+  const heads = { first: pageHead(paper, sheet, true, setting), later: pageHead(paper, sheet, false, setting) };
+  const above = (first: boolean): number => (first ? heads.first : heads.later).height + (overrides?.height ?? 0);
+  // The foot of two figures is the widest; its height holds for all.
+  const foot = pageFoot(paper, sheet, 88, 88, setting).height;
+  const roomOf = (first: boolean): number => sheet.bottom - foot - 8 - sheet.top - above(first);
+  const pages: Box[] = [];
+  for (const section of sectionsOf(paper.blocks)) {
+    const boxes = partsOf(section, { width, height: roomOf(true) }, root, setting);
+    pages.push(...pagesOf(boxes, (index) => roomOf(pages.length + index === 0)));
+  }
+  if (pages.length === 0) pages.push({ height: 0, gap: 0, draw: () => undefined });
+  const pen = new Pen(doc);
+  pages.forEach((page, index) => {
+    doc.addPage();
+    const first = index === 0;
+    const head = first ? heads.first : heads.later;
+    head.draw(pen, sheet.left, sheet.top);
+    overrides?.draw(pen, sheet.left, sheet.top + head.height);
+    page.draw(pen, sheet.left, sheet.top + above(first));
+    pageFoot(paper, sheet, index + 1, pages.length, setting).draw(pen, sheet.left, sheet.bottom - foot);
+  });
+  pen.end();
+  doc.end();
+  return finished;
+}
