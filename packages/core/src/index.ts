@@ -12,6 +12,7 @@ export { SOURCES, type Source, type SourceMark, sourceOf } from './data/sources.
 export type { Area } from './drawing.ts';
 export { type Job, type JobFile, type JobOption, job as jobSchema, jobFrom, jobFromText } from './job.ts';
 export * from './kernel/index.ts';
+export { jsonSchemas } from './json-schemas.ts';
 export { type Log, log as logSchema, logFrom, logFromText } from './log.ts';
 export * from './paper-content/index.ts';
 export {

@@ -7,20 +7,24 @@ import type { Said } from './kernel/said.ts';
 import { Ledger, type Recorder, Trace } from './kernel/trace.ts';
 import { type Reason, type Verdict, type VerdictWord, worst } from './kernel/verdict.ts';
 import type { PriceBook } from './price-book.ts';
+import { coats } from './steps/coats/index.ts';
 import type { OptionContext, StepContext } from './steps/context.ts';
 import { hours } from './steps/hours/index.ts';
 import { preparation } from './steps/preparation/index.ts';
 import { price } from './steps/price/index.ts';
 import { quantities } from './steps/quantities/index.ts';
 import type {
+  CoatsPlan,
   HoursPlan,
   PreparationPlan,
   PricePlan,
   QuantitiesPlan,
+  SafetyPlan,
   StepBase,
   SurveyPlan,
   SystemPlan,
 } from './steps/results.ts';
+import { safety } from './steps/safety/index.ts';
 import { survey } from './steps/survey/index.ts';
 import { system } from './steps/system/index.ts';
 
@@ -61,6 +65,8 @@ export interface OptionPlan {
   readonly system: Answer<SystemPlan>;
   readonly quantities: Answer<QuantitiesPlan>;
   readonly hours: Answer<HoursPlan>;
+  readonly coats: Answer<CoatsPlan>;
+  readonly safety: Answer<SafetyPlan>;
   readonly price: Answer<PricePlan>;
 }
 
@@ -152,6 +158,8 @@ function planOption(ctx: StepContext, option: JobOption, surveyed: Outcome<Surve
   const timed = chain('quantities', both(both(both(surveyed, prepared), fitted), quantified), ([[[s, p], f], q]) =>
     hours(optionCtx, s, p, f, q, at('hours')),
   );
+  const mixed = chain('quantities', both(fitted, quantified), ([f, q]) => coats(optionCtx, f, q, at('coats')));
+  const kept = chain('quantities', both(surveyed, quantified), ([s, q]) => safety(optionCtx, s, q, at('safety')));
   const priced = chain('hours', both(both(surveyed, quantified), timed), ([[s, q], t]) =>
     price(optionCtx, s, q, t, at('price')),
   );
@@ -170,6 +178,8 @@ function planOption(ctx: StepContext, option: JobOption, surveyed: Outcome<Surve
     system: answerOf(fitted),
     quantities: answerOf(quantified),
     hours: answerOf(timed),
+    coats: answerOf(mixed),
+    safety: answerOf(kept),
     price: answerOf(priced),
   };
 }

@@ -2,6 +2,7 @@ import air from './sources/air.json' with { type: 'json' };
 import bond from './sources/bond.json' with { type: 'json' };
 import climate from './sources/climate.json' with { type: 'json' };
 import dust from './sources/dust.json' with { type: 'json' };
+import evidence from './sources/evidence.json' with { type: 'json' };
 import film from './sources/film.json' with { type: 'json' };
 import hours from './sources/hours.json' with { type: 'json' };
 import mix from './sources/mix.json' with { type: 'json' };
@@ -10,6 +11,7 @@ import movement from './sources/movement.json' with { type: 'json' };
 import power from './sources/power.json' with { type: 'json' };
 import preparation from './sources/preparation.json' with { type: 'json' };
 import price from './sources/price.json' with { type: 'json' };
+import safety from './sources/safety.json' with { type: 'json' };
 import shape from './sources/shape.json' with { type: 'json' };
 import statistics from './sources/statistics.json' with { type: 'json' };
 import surface from './sources/surface.json' with { type: 'json' };
@@ -36,6 +38,7 @@ const FILES: readonly Readonly<Record<string, unknown>>[] = [
   bond,
   climate,
   dust,
+  evidence,
   film,
   hours,
   mix,
@@ -44,6 +47,7 @@ const FILES: readonly Readonly<Record<string, unknown>>[] = [
   power,
   preparation,
   price,
+  safety,
   shape,
   statistics,
   surface,

@@ -12,6 +12,7 @@ export const SHOWS = [
   'film',
   'area',
   'volume',
+  'gas-volume',
   'spread-rate',
   'density',
   'voc',
@@ -34,6 +35,8 @@ export const SHOWS = [
   'power',
   'current',
   'energy-per-mole',
+  'wear',
+  'impact',
 ] as const;
 
 export type Shows = (typeof SHOWS)[number];

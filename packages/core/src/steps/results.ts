@@ -245,6 +245,76 @@ export interface HoursPlan extends StepBase {
   }[];
 }
 
+/** Batches of one size, in the order they are mixed. */
+export interface BatchGroup {
+  readonly count: Known<'1'>;
+  readonly volume: Figure<'m³'>;
+  readonly parts: readonly {
+    readonly component: string;
+    readonly name: string;
+    readonly volume: Figure<'m³'>;
+    readonly mass?: Figure<'kg'>;
+  }[];
+}
+
+/** What the crew needs of one coat and its data sheet. */
+export interface CoatSheet {
+  readonly layer: string;
+  readonly product: string;
+  readonly name: string;
+  readonly sheet: string;
+  /** Area a volume covers at the planned film, without loss. */
+  readonly coverage?: Figure<'1/m'>;
+  readonly broadcast?: Known<'kg/m²'>;
+  readonly mixTime?: Known<'s'>;
+  readonly batches: readonly BatchGroup[];
+  readonly dewMargin: Known<'K'>;
+  /** Keys as the catalogue names them: slabLeast, humidityMost and so on. */
+  readonly limits: readonly { readonly what: string; readonly value: Known }[];
+  readonly times: readonly {
+    readonly what: string;
+    readonly at: Known<'°C'>;
+    readonly value: Known<'s'>;
+    readonly humidity?: Known<'1'>;
+  }[];
+}
+
+export interface CoatsPlan extends StepBase {
+  readonly coats: readonly CoatSheet[];
+}
+
+/** Solvent of one coat in the air of the room. Figures without verdict. */
+export interface CoatVapour {
+  readonly layer: string;
+  readonly name: string;
+  /** From its VOC, from everything that is not solid, or nothing leaves by its sheet. */
+  readonly from: 'voc' | 'not solid' | 'none' | 'not known';
+  readonly solvent?: string;
+  readonly liquid?: Figure<'m³'>;
+  readonly vapour?: Figure<'m³'>;
+  readonly lowerLimit?: Known<'1'>;
+  /** Share of the lower explosive limit in the shut room, evenly mixed. */
+  readonly share?: Figure<'1'>;
+  /** Air that thins it to a quarter of that limit. */
+  readonly air?: Figure<'m³'>;
+}
+
+export interface SafetyPlan extends StepBase {
+  readonly room?: Figure<'m³'>;
+  readonly vapour: readonly CoatVapour[];
+  /** What one bought pack weighs, its tins left out. */
+  readonly kits: readonly {
+    readonly product: string;
+    readonly name: string;
+    readonly pack: string;
+    readonly mass: Figure<'kg'>;
+  }[];
+  /** What to ask the fire official about. */
+  readonly permit: readonly Said[];
+  readonly isocyanate: readonly string[];
+  readonly amine: readonly string[];
+}
+
 export interface PriceLine {
   readonly id: string;
   readonly kind: 'material' | 'labour' | 'line' | 'contingency';

@@ -179,6 +179,11 @@ export const KINDS: Readonly<Record<Kind, Partial<Record<MeasuredUnit, Showing>>
   },
   current: { A: both('A', 3) },
   'energy-per-mole': { 'J/mol': both('kJ/mol', 3) },
+  /** What an abrader took off: far below the litres and pounds of a kit. */
+  wear: { 'm³': both('mm³', 3), kg: both('mg', 3), m: both('µm', 3) },
+  impact: { 'N m': showing('in lbf', 'N m', 3) },
+  /** Air of a room and vapour in it: nobody thinks of those in gallons or litres. */
+  'gas-volume': { 'm³': showing('ft³', 'm³', 3) },
   'mass-rate': { 'kg/s': showing('lb/h', 'kg/h', 3) },
   'heat-flow': { 'W/m²': showing('Btu/(h ft²)', 'W/m²', 3) },
   conductivity: { 'W/(m K)': showing('Btu/(h ft °F)', 'W/(m K)', 3) },

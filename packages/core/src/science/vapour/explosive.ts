@@ -17,8 +17,8 @@ export const airToQuarterLimit = formula({
   locator: '29 CFR 1910.94(c)(6)(ii); construction: 1926.57(h)(6)',
   notes:
     'Limits differ between sources (acetone 2.15 to 2.6 %): take the lowest, or the safety data sheet. A confined space is judged from a tenth of the limit, and health needs far more air than fire.',
-  shows: 'volume',
-  inputShows: { vapourVolume: 'volume', lowerExplosiveLimit: 'concentration' },
+  shows: 'gas-volume',
+  inputShows: { vapourVolume: 'gas-volume', lowerExplosiveLimit: 'concentration' },
   compute: ({ vapourVolume, lowerExplosiveLimit }) =>
     ((4 * (1 - lowerExplosiveLimit)) / lowerExplosiveLimit) * vapourVolume,
 });
@@ -39,7 +39,7 @@ export const roomFractionOfLimit = formula({
   notes:
     'Fully mixed, no air change: an average. Near the floor the vapour is richer, so a quarter of the limit on average may be the limit in the layer where the pilot flame stands.',
   shows: 'share',
-  inputShows: { vapourVolume: 'volume', roomVolume: 'volume', lowerExplosiveLimit: 'concentration' },
+  inputShows: { vapourVolume: 'gas-volume', roomVolume: 'gas-volume', lowerExplosiveLimit: 'concentration' },
   compute: ({ vapourVolume, roomVolume, lowerExplosiveLimit }) => vapourVolume / roomVolume / lowerExplosiveLimit,
 });
 

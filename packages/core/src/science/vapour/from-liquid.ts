@@ -37,7 +37,7 @@ export const vapourFromLiquid = formula({
   source: 'ideal-gas',
   notes:
     'Trade tables use 387 ft³ a pound-mole at 70 °F and 8.345 lb a gallon of water, together 0.05 % above the gas law. Vapours of solvents are 2 to 6 times as heavy as air and lie on the floor: the room average hides the layer in a pit.',
-  shows: 'volume',
+  shows: 'gas-volume',
   inputShows: { liquidVolume: 'volume', liquidDensity: 'density' },
   compute: ({ liquidVolume, liquidDensity, molarMass, airTemperature, pressure }) =>
     gasVolume(liquidVolume, liquidDensity, molarMass, airTemperature, pressure),

@@ -43,7 +43,7 @@ export const roomConcentration = formula({
   source: 'room-build-up',
   notes: 'With no vapour rate it is a purge, with no airflow a steady rise. An average: the floor layer is richer.',
   shows: 'concentration',
-  inputShows: { airflow: 'airflow', roomVolume: 'volume', time: 'duration', startConcentration: 'concentration' },
+  inputShows: { airflow: 'airflow', roomVolume: 'gas-volume', time: 'duration', startConcentration: 'concentration' },
   compute: ({ vapourRate, airflow, mixingFactor, roomVolume, time, startConcentration }) => {
     const changes = ((airflow / mixingFactor) * time) / roomVolume;
     // (1 − exp(−x)) / x, which is 1 when nothing is exchanged.
@@ -78,7 +78,7 @@ export const timeToConcentration = formula({
   source: 'room-build-up',
   notes: 'The inverse of the build-up from clean air.',
   shows: 'duration',
-  inputShows: { airflow: 'airflow', roomVolume: 'volume', concentration: 'concentration' },
+  inputShows: { airflow: 'airflow', roomVolume: 'gas-volume', concentration: 'concentration' },
   compute: ({ vapourRate, airflow, mixingFactor, roomVolume, concentration }) => {
     const effective = airflow / mixingFactor;
     if (effective === 0) return (concentration * roomVolume) / vapourRate;

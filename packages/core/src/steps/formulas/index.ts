@@ -1,7 +1,10 @@
 import type { AnyFormula } from '../../kernel/formula.ts';
+import { coatsFormulas } from './coats.ts';
+import { evidenceFormulas } from './evidence.ts';
 import { hoursFormulas } from './hours-index.ts';
 import { priceStepFormulas } from './price-index.ts';
 import { quantitiesFormulas } from './quantities-index.ts';
+import { safetyFormulas } from './safety.ts';
 import { stepFormulasSurvey } from './survey-index.ts';
 import { systemFormulas } from './system-index.ts';
 
@@ -9,7 +12,10 @@ import { systemFormulas } from './system-index.ts';
 export const stepFormulas: readonly AnyFormula[] = [
   ...stepFormulasSurvey,
   ...systemFormulas,
+  ...evidenceFormulas,
   ...quantitiesFormulas,
   ...hoursFormulas,
+  ...coatsFormulas,
+  ...safetyFormulas,
   ...priceStepFormulas,
 ];

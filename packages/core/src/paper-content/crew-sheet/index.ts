@@ -1,0 +1,32 @@
+import { known, openStops, type PaperContext, paper, reasonsOf, said, technical } from '../context.ts';
+import type { Block, Issued } from '../paper.ts';
+import { coatPage } from './coat-page.ts';
+import { preparationPage } from './preparation-page.ts';
+
+/** Facts without which nothing says go: a sheet on the wall would be read as a go. */
+function heldBack(ctx: PaperContext): readonly { readonly code: string }[] {
+  return technical(ctx).flatMap(({ missing }) =>
+    missing.filter(({ meanwhile }) => meanwhile === 'held').map(({ fact }) => fact),
+  );
+}
+
+/**
+ * The sheet on the wall: preparation, then one page for each coat. It is not issued while the floor stands at stop or
+ * not known, because a sheet that hangs there is worked by.
+ */
+export function crewSheet(ctx: PaperContext): Issued {
+  const stops = openStops(ctx);
+  const unknown = reasonsOf(technical(ctx), 'not known');
+  const held = heldBack(ctx);
+  const coats = known(ctx.option.coats)?.coats ?? [];
+  if (stops.length > 0 || unknown.length > 0 || held.length > 0 || coats.length === 0) {
+    const first = stops.length > 0 ? 'crew-not-issued-stop' : 'crew-not-issued-not-known';
+    return { ok: false, kind: 'crew-sheet', why: [said(first), ...stops, ...unknown, ...held] };
+  }
+  const pages = coats.length + 1;
+  const blocks: readonly Block[] = [
+    ...preparationPage(ctx, pages),
+    ...coats.flatMap((_, i) => [{ kind: 'page-break' } as const, ...coatPage(ctx, i, pages)]),
+  ];
+  return { ok: true, paper: paper(ctx, 'crew-sheet', ctx.language, blocks) };
+}

@@ -1,0 +1,99 @@
+import { epochOf, instantIn } from '../../kernel/instant.ts';
+import type { Published } from '../../plan.ts';
+import type { CoatSheet } from '../../steps/results.ts';
+import { heading, type PaperContext, said, say, strong } from '../context.ts';
+import type { Block, Content } from '../paper.ts';
+
+type Coat = Published<CoatSheet>;
+
+function numberUnder(ctx: PaperContext, id: string): number {
+  const found = ctx.plan.entries[id];
+  if (found?.kind !== 'given' && found?.kind !== 'figure') throw new Error(`no single number under ${id}`);
+  return found.value;
+}
+
+/** When the coat below opens and closes by its sheet, as clock times where its start is planned. */
+function windowRows(
+  ctx: PaperContext,
+  below: Coat | undefined,
+): readonly { label: Content; value: Content; note?: Content }[] {
+  if (!below) return [];
+  const start = ctx.chosen.starts?.find(({ layer }) => layer === below.layer)?.at;
+  return below.times
+    .filter(({ what }) => what === 'recoat from' || what === 'recoat until')
+    .map(({ what, at, value }) => {
+      const names = { lower: below.name };
+      const label = say(what === 'recoat from' ? 'crew-recoat-from' : 'crew-recoat-until', names);
+      if (!start) return { label, value: strong(value), note: say('crew-at-temperature', {}, { at }) };
+      const moment = instantIn(epochOf(start) + numberUnder(ctx, value) * 1000, ctx.job.place.zone);
+      return {
+        label,
+        value: { name: moment.slice(0, 16).replace('T', ' '), strong: true } as const,
+        note: say('crew-recoat-note', {}, { time: value, at }),
+      };
+    });
+}
+
+/** Limits of the sheet and of the dew point: what is read before the first batch is opened. */
+export function limitFacts(ctx: PaperContext, coat: Coat, below: Coat | undefined): readonly Block[] {
+  const pot = coat.times.filter(({ what }) => ['pot life', 'open time', 'broadcast until'].includes(what));
+  return [
+    heading('crew-limits', { sheet: coat.sheet }),
+    {
+      kind: 'facts',
+      rows: [
+        { label: say('crew-limit-dew'), value: strong(coat.dewMargin) },
+        ...coat.limits.map(({ what, value }) => ({ label: say(`crew-limit-${what}`), value: strong(value) })),
+        ...pot.map(({ what, value, at }) => ({
+          label: say(`paper-moment-${what.replaceAll(' ', '-')}`),
+          value: strong(value),
+          note: say('crew-at-temperature', {}, { at }),
+        })),
+        ...windowRows(ctx, below),
+      ],
+    },
+  ];
+}
+
+const EMPTY: Content = { name: '' };
+
+/** Room for the readings of the day: without them nobody knows later what the coat was laid on. */
+export const readingTable = (): readonly Block[] => [
+  heading('crew-readings'),
+  {
+    kind: 'table',
+    columns: [
+      { head: said('crew-reading-when') },
+      ...['time', 'slab', 'air', 'humidity', 'dew', 'margin', 'by'].map((what) => ({
+        head: said(`crew-reading-${what}`),
+        blank: true,
+      })),
+    ],
+    rows: ['before', 'middle', 'end'].map((when) => [
+      say(`crew-reading-${when}`),
+      ...Array.from({ length: 7 }, () => EMPTY),
+    ]),
+  },
+];
+
+/** Stop and call if: each line a limit that may not be passed. */
+export function stopList(coat: Coat): readonly Block[] {
+  const limit = (what: string): string | undefined => coat.limits.find((one) => one.what === what)?.value;
+  const [cold, hot, humid] = [limit('slabLeast'), limit('slabMost'), limit('humidityMost')];
+  return [
+    heading('crew-stop'),
+    {
+      kind: 'list',
+      marks: 'stop',
+      lines: [
+        say('crew-stop-dew', {}, { margin: coat.dewMargin }),
+        ...(cold ? [say('crew-stop-cold', {}, { limit: cold })] : []),
+        ...(hot ? [say('crew-stop-hot', {}, { limit: hot })] : []),
+        ...(humid ? [say('crew-stop-humid', {}, { limit: humid })] : []),
+        say('crew-stop-wet'),
+        say('crew-stop-hot-pail'),
+        say('crew-stop-unmixed'),
+      ],
+    },
+  ];
+}

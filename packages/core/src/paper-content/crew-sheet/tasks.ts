@@ -1,0 +1,41 @@
+import type { Published } from '../../plan.ts';
+import type { Task } from '../../steps/results.ts';
+import { MESSAGES } from '../../words/messages.ts';
+import { areasOf, entry, name, type PaperContext, said, say } from '../context.ts';
+import type { Block, Content } from '../paper.ts';
+
+const EMPTY: Content = { name: '' };
+
+/** Words of a kind of work: hours name most of it, preparation the rest. */
+export const workSaid = (work: string): Content =>
+  say(MESSAGES.en.has(`task-${work}`) ? `task-${work}` : `preparation-work-${work}`);
+
+/** Tasks in their order, with the quantity and room to write what really happened. */
+export function taskTable(ctx: PaperContext, tasks: readonly Published<Task>[]): readonly Block[] {
+  if (tasks.length === 0) return [];
+  const many = areasOf(ctx).length > 1;
+  const areaName = (id: string | undefined): string => areasOf(ctx).find((area) => area.id === id)?.name ?? '';
+  return [
+    {
+      kind: 'table',
+      columns: [
+        { head: said('crew-task') },
+        ...(many ? [{ head: said('crew-area') }] : []),
+        { head: said('crew-quantity'), align: 'right' as const },
+        { head: said('crew-person-time'), align: 'right' as const },
+        { head: said('crew-began'), blank: true },
+        { head: said('crew-done'), blank: true },
+        { head: said('crew-who'), blank: true },
+      ],
+      rows: tasks.map((task) => [
+        workSaid(task.work),
+        ...(many ? [name(areaName(task.area))] : []),
+        entry(task.quantity),
+        entry(task.time),
+        EMPTY,
+        EMPTY,
+        EMPTY,
+      ]),
+    },
+  ];
+}

@@ -1,0 +1,25 @@
+import type { Published } from '../plan.ts';
+import type { BuyingLine } from '../steps/results.ts';
+import { type PaperContext, productOf, say } from './context.ts';
+import type { Content } from './paper.ts';
+
+/** What one bag holds, as the entry the bags bought were counted with. */
+function bagOf(ctx: PaperContext, line: Published<BuyingLine>): string | undefined {
+  const bought = ctx.plan.entries[line.bought];
+  const each = bought?.kind === 'figure' ? bought.inputs.each : undefined;
+  return typeof each === 'string' ? each : undefined;
+}
+
+/** `3 × 2 gal kit`, `2 × bag of 40 lb`: what is carried to the till, one content for each size of pack. */
+export function packsSaid(ctx: PaperContext, line: Published<BuyingLine>): readonly Content[] {
+  if (line.kind === 'media') {
+    const bag = bagOf(ctx, line);
+    return line.packs.map(({ count }) =>
+      bag ? say('buying-bags-of', {}, { count, bag }) : say('buying-bags', {}, { count }),
+    );
+  }
+  const product = productOf(ctx, line.item);
+  return line.packs.map(({ pack, count }) =>
+    say('buying-packs', { pack: product.packs.find(({ id }) => id === pack)?.name ?? pack }, { count }),
+  );
+}
