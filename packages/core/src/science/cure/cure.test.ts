@@ -3,6 +3,7 @@ import { evaluate } from '../../kernel/formula.ts';
 import { activationEnergy, equivalentAge, rateFactor, rateFactorAt } from './arrhenius.ts';
 import { solventDiffusionTime } from './film.ts';
 import { cureLaw, logTimeAt, speaksAt, timeAt } from './law.ts';
+import { materialTemperature } from './material.ts';
 import { milestonesOf, potLife, productCure } from './milestones.ts';
 import { humidityPower, humidityRatioToSheet, inMoistAir, LABORATORY_AIR } from './moisture.ts';
 import { milestoneAt } from './progress.ts';
@@ -260,5 +261,18 @@ describe('moisture', () => {
     near(inMoistAir(open, 2, power).time, 900, 15);
     expect(humidityPower([dry], 101325)).toBe(0);
     expect(() => humidityPower([dry, dry], 101325)).toThrow(RangeError);
+  });
+});
+
+describe('material in its pail', () => {
+  const pail = { volume: 0.02, density: 1100, heatCapacity: 1800, filmCoefficient: 8 };
+  const at = (storedTemperature: number, airTemperature: number, time: number): number =>
+    evaluate(materialTemperature, { ...pail, storedTemperature, airTemperature, time }).value;
+
+  test('starts where it was stored, ends at the air, and comes half of the way in ln 2 of its time constant', () => {
+    expect(at(5, 21, 0)).toBe(5);
+    near(at(5, 21, 5e5), 21, 0.01);
+    // Time constant by hand: 0.02 · 1100 · 1800 / (8 · 5.56 · 0.02^(2/3)) = 12,080 s.
+    near(at(5, 21, Math.LN2 * 12_080), 13, 0.01);
   });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { buildWeather, freshness, STALE_AFTER, type WeatherRow } from './build.ts';
+import { rainOver } from './rain.ts';
 import { FILLED, GIVEN, HOLE, HOUR_MS, isCovered, valueAt, type WeatherSource } from './series.ts';
 
 const SOURCE: WeatherSource = { kind: 'forecast', name: 'own', place: { latitude: 40, longitude: -105 }, issued: 0 };
@@ -108,6 +109,17 @@ describe('what is wrong is named', () => {
     expect(issues.map((each) => each.code)).toEqual(['weather-column-incomplete']);
     expect(series?.partial?.rain?.[10]).toBe(GIVEN);
     expect(series?.partial?.rain?.[30]).toBe(HOLE);
+  });
+
+  test('rain over a stretch, and whether it is known', () => {
+    const wet = buildWeather(
+      hours(48, (row, i) => (i < 30 ? { ...row, rain: i === 10 ? 0.004 : 0 } : row)),
+      SOURCE,
+    ).series as never;
+    expect(rainOver(wet, 8 * HOUR_MS, 12 * HOUR_MS)).toEqual({ depth: 0.004, known: true });
+    expect(rainOver(wet, 10 * HOUR_MS, 12 * HOUR_MS)).toEqual({ depth: 0, known: true });
+    expect(rainOver(wet, 20 * HOUR_MS, 40 * HOUR_MS).known).toBe(false);
+    expect(rainOver(wet, 20 * HOUR_MS, 60 * HOUR_MS).known).toBe(false);
   });
 
   test('a stale forecast and one that ends before it is needed', () => {

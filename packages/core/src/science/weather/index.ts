@@ -7,5 +7,6 @@ export * from './forecast-service.ts';
 export * from './limits.ts';
 export * from './moist.ts';
 export * from './place.ts';
+export * from './rain.ts';
 export * from './series.ts';
 export * from './typed.ts';

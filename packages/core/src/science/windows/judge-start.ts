@@ -2,6 +2,7 @@ import { Z90 } from '../../kernel/band.ts';
 import type { VerdictWord } from '../../kernel/verdict.ts';
 import type { Milestone } from '../cure/progress.ts';
 import { MARK_MS } from '../heat/forcing.ts';
+import { LEAST_RAIN } from '../weather/rain.ts';
 import { type CoatToPlace, LEAST_P10, type Limits, SMALL_RISE, type WorkingHours } from './coat.ts';
 import type { Conditions } from './conditions.ts';
 
@@ -68,8 +69,6 @@ const ORDER: readonly string[] = [
 ];
 const SEVERITY: Readonly<Record<VerdictWord, number>> = { stop: 0, 'not known': 1, caution: 2, go: 3 };
 
-/** More than this in an hour is rain, m. */
-const RAIN = 0.0001;
 /** Rain this long before laying leaves a slab wet, ms. */
 const WET_BEFORE = 24 * 3_600_000;
 
@@ -368,7 +367,7 @@ const weatherReasons = (
     });
   }
   for (let m = first; m <= last; m++) {
-    if ((conditions.rain[m] as number) <= RAIN) continue;
+    if ((conditions.rain[m] as number) <= LEAST_RAIN) continue;
     const until = (conditions.from + m * MARK_MS - start) / 1000;
     out.push({
       verdict: 'stop',
@@ -381,12 +380,12 @@ const weatherReasons = (
   }
   const before = markOf(conditions, start - WET_BEFORE);
   const wet = extremes(conditions.rain, before, first).most;
-  if (wet > RAIN)
+  if (wet > LEAST_RAIN)
     out.push({
       verdict: 'caution',
       code: 'window-rain-before',
       value: wet,
-      bound: RAIN,
+      bound: LEAST_RAIN,
       lift: { code: 'lift-dry-and-read-moisture', by: wet },
     });
   const wind = extremes(conditions.wind, first, laid).most;

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { cureLaw } from '../cure/law.ts';
+import { placeChain } from './chain.ts';
 import { type CoatToPlace, FIVE_FAHRENHEIT, THREE_KELVIN } from './coat.ts';
 import type { Conditions } from './conditions.ts';
 import { findWindows, nearestUsable, risingWayOut } from './search.ts';
@@ -182,4 +183,52 @@ test('ranked: go before caution, wide margin before narrow, early before late; s
   expect(found.ranked.every((each) => each.word === 'go')).toBe(true);
   expect(found.stretches.map((each) => each.word)).toEqual(['stop', 'go', 'stop']);
   expect(found.starts.length).toBe(97);
+});
+
+describe('coats one after the other', () => {
+  const soon = cureLaw(
+    [
+      { temperature: 10, time: 12 * 3600 },
+      { temperature: 20, time: 6 * 3600 },
+    ],
+    'film',
+  );
+  const late = cureLaw(
+    [
+      { temperature: 10, time: 48 * 3600 },
+      { temperature: 20, time: 24 * 3600 },
+    ],
+    'film',
+  );
+  const twoDays = [day[0], { from: 31 * HOUR, to: 41 * HOUR }] as { from: number; to: number }[];
+
+  test('the second coat starts inside the window the first leaves', () => {
+    const first = { ...coat, recoatOpens: soon, recoatCloses: late };
+    const { placed, stuck } = placeChain(conditions({}), [first, coat], twoDays, 0, 42 * HOUR);
+    expect(stuck).toBeUndefined();
+    const [a, b] = placed;
+    expect(a?.start).toBe(7 * HOUR);
+    // Six to eight hours of recoat time after eight: the same day is too late for an hour of laying before five.
+    expect(b?.start as number).toBeGreaterThanOrEqual((a?.laid as number) + 5 * HOUR);
+    expect(b?.word).toBe('go');
+  });
+
+  test('a window that closes before the next working hour leaves the second coat stuck, and says at which', () => {
+    const hasty = cureLaw(
+      [
+        { temperature: 10, time: 8 * 3600 },
+        { temperature: 20, time: 4 * 3600 },
+      ],
+      'film',
+    );
+    const first = { ...coat, recoatOpens: soon, recoatCloses: hasty };
+    const { placed, stuck } = placeChain(conditions({}), [first, coat], twoDays, 0, 42 * HOUR);
+    expect(placed.length).toBe(1);
+    expect(stuck?.coat).toBe(1);
+    expect(
+      stuck?.refused.some((each) =>
+        [each.limiting, ...each.others].some((reason) => reason?.code === 'window-recoat-closed'),
+      ),
+    ).toBe(true);
+  });
 });
