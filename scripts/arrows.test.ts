@@ -46,7 +46,9 @@ test.each([
 });
 
 test('a platform module in the core is an error to the linter', () => {
-  const { status, text } = lint(plant('kernel', "import { readFileSync } from 'node:fs';\nexport const a = readFileSync;\n"));
+  const { status, text } = lint(
+    plant('kernel', "import { readFileSync } from 'node:fs';\nexport const a = readFileSync;\n"),
+  );
   expect(text).toContain('noNodejsModules');
   expect(status).not.toBe(0);
 });
@@ -56,7 +58,11 @@ test('a platform module in the core does not compile', () => {
   const config = join(file, '../tsconfig.json');
   writeFileSync(
     config,
-    JSON.stringify({ extends: '../../../../../tsconfig.base.json', compilerOptions: { noEmit: true }, files: ['planted.ts'] }),
+    JSON.stringify({
+      extends: '../../../../../tsconfig.base.json',
+      compilerOptions: { noEmit: true },
+      files: ['planted.ts'],
+    }),
   );
   const { status, text } = output('npx', ['tsc', '-p', config]);
   expect(text).toMatch(/node:fs/);

@@ -32,7 +32,7 @@ export async function papers(path: string, options: PaperOptions, terminal: Term
   } catch (trouble) {
     throw new BadInput([`${options.out} cannot be made a folder: ${(trouble as Error).message}`]);
   }
-  const fonts = fontsFromNode();
+  const fonts = await fontsFromNode();
   const results: { kind: string; file?: string; why?: readonly string[] }[] = [];
   for (const one of issued) {
     if (!one.ok) {
