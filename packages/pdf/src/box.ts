@@ -86,6 +86,33 @@ export function stack(boxes: readonly Box[], gap = 0): Box {
   };
 }
 
+/** How many rows the room holds; the last row never goes over alone when it can take one with it. */
+export function rowsThatFit(rows: readonly Box[], room: number): number {
+  let used = 0;
+  let count = 0;
+  for (const row of rows) {
+    if (used + row.height > room + 0.01) break;
+    used += row.height;
+    count += 1;
+  }
+  return count === rows.length - 1 && count > 2 ? count - 1 : count;
+}
+
+/** Rows that stand close above each other; a break leaves at least two on each side where it can. */
+export function rowsStack(rows: readonly Box[], gap: number): Box {
+  const whole = stack(rows, gap);
+  return {
+    height: whole.height,
+    gap,
+    draw: whole.draw,
+    split(room) {
+      const count = rowsThatFit(rows, room);
+      if (count === 0 || count === rows.length || (count === 1 && rows.length > 2)) return undefined;
+      return { first: stack(rows.slice(0, count), gap), rest: rowsStack(rows.slice(count), gap) };
+    },
+  };
+}
+
 export interface Side {
   readonly x: number;
   readonly box: Box;

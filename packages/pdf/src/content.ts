@@ -11,6 +11,8 @@ const FIGURE = /^([^\p{L}]*\d.*?)\u00a0([^\d\u00a0][^\d]*)$/u;
 export interface Figure {
   readonly number: readonly Run[];
   readonly unit: readonly Run[];
+  /** Stands under the figure, so that it does not push the edge of the numbers away. */
+  readonly band: readonly Run[];
 }
 
 /** Splits what an entry shows into number and unit; words and money have no unit of their own. */
@@ -78,19 +80,25 @@ export function sentence(contents: readonly Content[], tone: Tone, setting: Sett
   return runs;
 }
 
+/** Letters inside a compound figure are units too: 9 ft 2 in. Money is one loud word. */
+const loudAndQuiet = (text: string, loud: Style, quiet: Style): readonly Run[] =>
+  text
+    .split(/(\u00a0\p{L}+\u00a0?)/u)
+    .filter((part) => part !== '')
+    .map((part) => run(part, /^\u00a0\p{L}/u.test(part) ? quiet : loud));
+
 /** A content that stands alone in a column of figures. */
 export function figureOf(content: Content, tone: Tone, setting: Setting): Figure {
-  if (!('entry' in content)) return { number: runsOf(content, tone, setting), unit: [] };
   const style = toneStyle(tone);
+  if (!('entry' in content)) return { number: runsOf(content, tone, setting), unit: [], band: [] };
   const strong = content.strong || tone.figures === 'bold';
   const { number, unit } = figureParts(setting.voice.show(content.entry));
   const band = bandText(content, setting);
-  const quiet = { size: Math.min(tone.size, Math.max(setting.scale.small, tone.size * 0.6)), ink: QUIET };
+  const small = setting.scale.small;
+  const quiet = { size: Math.min(tone.size, Math.max(small, tone.size * 0.6)), ink: QUIET };
   return {
-    number: [run(number, strong ? { ...style, weight: 'bold' } : style)],
-    unit: [
-      ...(unit ? [run(unit, quiet)] : []),
-      ...(band ? [run(unit ? ` ${band}` : band, { ...quiet, size: Math.min(quiet.size, setting.scale.small) })] : []),
-    ],
+    number: loudAndQuiet(number, strong ? { ...style, weight: 'bold' } : style, quiet),
+    unit: unit ? [run(unit, quiet)] : [],
+    band: band ? [run(band, { size: Math.min(quiet.size, small), ink: QUIET })] : [],
   };
 }

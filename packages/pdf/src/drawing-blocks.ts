@@ -67,7 +67,7 @@ export function sectionBox(
   setting: Setting,
 ): Box {
   const { scale, measure, words } = setting;
-  const drawn = Math.min(160, width * 0.4);
+  const drawn = Math.min(140, width * 0.36);
   const gutter = 18;
   const inside = width - drawn - gutter;
   const tagged = tag('Figure', parent, {

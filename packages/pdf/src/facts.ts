@@ -1,5 +1,5 @@
 import type { Block } from '@slabwright/core';
-import { type Box, stack } from './box.ts';
+import { type Box, rowsStack } from './box.ts';
 import { figureOf, sentence } from './content.ts';
 import { QUIET } from './look.ts';
 import { type Tag, tag } from './pen.ts';
@@ -22,7 +22,8 @@ export function factsBox(block: FactsBlock, width: number, parent: Tag, gap: num
   const numeric = planned.filter((row) => row.numeric);
   const units = Math.max(0, ...numeric.map(({ figure }) => widthOf(figure.unit, measure)));
   const numbers = Math.max(0, ...numeric.map(({ figure }) => widthOf(figure.number, measure)));
-  const figures = numbers + (units > 0 ? units + UNIT_GAP : 0);
+  const bands = Math.max(0, ...numeric.map(({ figure }) => widthOf(figure.band, measure)));
+  const figures = Math.max(bands, numbers + (units > 0 ? units + UNIT_GAP : 0));
   const aligned = figures <= width * 0.55;
   const rows = planned.map(({ label, value, note, figure, numeric: isNumber }): Box => {
     const row = tag('TR', table);
@@ -38,7 +39,14 @@ export function factsBox(block: FactsBlock, width: number, parent: Tag, gap: num
     const empty = { parts: [], width: 0, size: 0 };
     const valueCell: Cell =
       aligned && isNumber
-        ? { ...place, kind: 'figure', number: line(figure.number) ?? empty, unit: line(figure.unit) ?? empty, units }
+        ? {
+            ...place,
+            kind: 'figure',
+            number: line(figure.number) ?? empty,
+            unit: line(figure.unit) ?? empty,
+            units,
+            ...(figure.band.length > 0 ? { below: line(figure.band) ?? empty } : {}),
+          }
         : { ...place, kind: 'text', lines: wrap(words, own + 0.01, measure), align: 'right' };
     const labelCell: Cell = {
       x: 0,
@@ -50,5 +58,5 @@ export function factsBox(block: FactsBlock, width: number, parent: Tag, gap: num
     };
     return rowBox([labelCell, valueCell], { width, leading: scale.leading, pad: scale.body * 0.24, under: HAIR });
   });
-  return stack(rows, gap);
+  return rowsStack(rows, gap);
 }

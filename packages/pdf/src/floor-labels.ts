@@ -60,28 +60,56 @@ function tracksOf(anchors: readonly { index: number; anchor: Point }[], least: n
   );
 }
 
+/**
+ * Tops of labels in their order, each as near its wish as its neighbours allow: labels that would overlap move as one
+ * block to the mean of their wishes (least squares under an order, by pooling neighbours).
+ */
+function topsOf(
+  labels: readonly { readonly wish: number; readonly height: number }[],
+  { top, bottom, between }: ColumnOf,
+): readonly number[] {
+  const whole = labels.reduce((sum, one) => sum + one.height + between, -between);
+  const lowest = Math.max(bottom, top + whole);
+  const blocks: { wishes: number[]; height: number; count: number; at: number }[] = [];
+  const settle = (wishes: readonly number[], height: number): number =>
+    Math.max(top, Math.min(lowest - height, wishes.reduce((sum, wish) => sum + wish, 0) / wishes.length));
+  for (const { wish, height } of labels) {
+    let block = { wishes: [wish], height, count: 1, at: settle([wish], height) };
+    let before = blocks[blocks.length - 1];
+    while (before && before.at + before.height + between > block.at) {
+      blocks.pop();
+      const shift = before.height + between;
+      const wishes = [...before.wishes, ...block.wishes.map((one) => one - shift)];
+      const tall = shift + block.height;
+      block = { wishes, height: tall, count: before.count + block.count, at: settle(wishes, tall) };
+      before = blocks[blocks.length - 1];
+    }
+    blocks.push(block);
+  }
+  const tops: number[] = [];
+  for (const block of blocks) {
+    let at = block.at;
+    for (let place = 0; place < block.count; place += 1) {
+      tops.push(at);
+      at += (labels[tops.length - 1]?.height ?? 0) + between;
+    }
+  }
+  return tops;
+}
+
 /** Places labels in one column without overlap, in the order of their tracks, so that leaders never cross. */
 export function placeLabels(wanted: readonly Wanted[], column: ColumnOf): readonly Placed[] {
   const tracks = tracksOf(
     wanted.map(({ anchor }, index) => ({ index, anchor })),
     column.track,
   );
-  const tops: number[] = [];
-  let free = column.top;
-  for (const { index, y } of tracks) {
-    const { height, arrives } = wanted[index] ?? { height: 0, arrives: 0 };
-    const top = Math.max(free, y - arrives);
-    tops.push(top);
-    free = top + height + column.between;
-  }
-  // What was pushed past the foot moves up again as far as the labels above allow.
-  let limit = Math.max(column.bottom, column.top + wanted.reduce((sum, one) => sum + one.height + column.between, 0));
-  for (let place = tops.length - 1; place >= 0; place -= 1) {
-    const height = wanted[tracks[place]?.index ?? 0]?.height ?? 0;
-    const top = Math.min(tops[place] ?? 0, limit - height);
-    tops[place] = top;
-    limit = top - column.between;
-  }
+  const tops = topsOf(
+    tracks.map(({ index, y }) => {
+      const { height, arrives } = wanted[index] ?? { height: 0, arrives: 0 };
+      return { wish: y - arrives, height };
+    }),
+    column,
+  );
   return tracks.map(({ index, anchor, y }, place) => {
     const top = tops[place] ?? column.top;
     const arrives = wanted[index]?.arrives ?? 0;

@@ -87,7 +87,7 @@ export function pageFoot(paper: Paper, sheet: Sheet, page: number, pages: number
   const leading = 1.2;
   const count = [
     run(`${words.check(paper.mark)}`, { size, weight: 'bold' }),
-    run(`   ${words.page(page, pages)}`, { size }),
+    run(`\u00a0\u00a0\u00a0 ${words.page(page, pages)}`, { size }),
   ];
   const countWidth = widthOf(count, measure) + 0.5;
   const width = sheet.right - sheet.left;

@@ -30,7 +30,7 @@ export interface Scale {
 
 const DESK: Scale = { small: 9, body: 10.5, lead: 14, figure: 22, title: 30, strong: 10.5, leading: 1.32 };
 /** The crew sheet is read at arm's length with dusty glasses: nothing under 14 pt. */
-const CREW: Scale = { small: 14, body: 14, lead: 14, figure: 22, title: 30, strong: 18, leading: 1.22 };
+const CREW: Scale = { small: 14, body: 14, lead: 17, figure: 22, title: 30, strong: 18, leading: 1.22 };
 
 export const scaleOf = (kind: PaperKind): Scale => (kind === 'crew-sheet' ? CREW : DESK);
 

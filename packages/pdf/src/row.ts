@@ -15,7 +15,13 @@ export type Cell = {
 } & (
   | { readonly kind: 'text'; readonly lines: readonly Line[]; readonly align: 'left' | 'right' }
   /** Numbers end on one edge down the column, units begin on the next; `units` is the width of the widest unit. */
-  | { readonly kind: 'figure'; readonly number: Line; readonly unit: Line; readonly units: number }
+  | {
+      readonly kind: 'figure';
+      readonly number: Line;
+      readonly unit: Line;
+      readonly units: number;
+      readonly below?: Line;
+    }
   | { readonly kind: 'blank' }
 );
 
@@ -34,7 +40,8 @@ export interface RowOptions {
 
 const linesOf = (cell: Cell): readonly Line[] => {
   if (cell.kind === 'text') return cell.lines;
-  return cell.kind === 'figure' ? [cell.number] : [];
+  if (cell.kind === 'blank') return [];
+  return cell.below ? [cell.number, cell.below] : [cell.number];
 };
 
 function drawLines(pen: Pen, cell: Cell, x: number, baseline: number, leading: number): void {
@@ -43,6 +50,10 @@ function drawLines(pen: Pen, cell: Cell, x: number, baseline: number, leading: n
     const edge = x + cell.x + cell.width - (cell.units > 0 ? cell.units + UNIT_GAP : 0);
     pen.line(cell.number, edge - cell.number.width, baseline);
     if (cell.unit.parts.length > 0) pen.line(cell.unit, edge + UNIT_GAP, baseline);
+    if (cell.below) {
+      const right = x + cell.x + cell.width;
+      pen.line(cell.below, right - cell.below.width, baseline + cell.below.size * leading);
+    }
     return;
   }
   let at = baseline;

@@ -1,5 +1,5 @@
 import type { Block, Column, Content } from '@slabwright/core';
-import { type Box, stack } from './box.ts';
+import { type Box, rowsThatFit, stack } from './box.ts';
 import { columnWidths, type Wish } from './column-widths.ts';
 import { type Figure, figureOf, sentence, type Tone } from './content.ts';
 import { INK, QUIET } from './look.ts';
@@ -67,6 +67,7 @@ function plan(block: TableBlock, width: number, gap: number, setting: Setting): 
       if (figure && isNumber(figure)) {
         units = Math.max(units, widthOf(figure.unit, measure));
         numbers = Math.max(numbers, widthOf(figure.number, measure));
+        least = Math.max(least, widthOf(figure.band, measure));
       } else {
         const runs = cellRuns(content, bold, setting);
         least = Math.max(least, widestWord(runs, measure));
@@ -89,7 +90,10 @@ function plan(block: TableBlock, width: number, gap: number, setting: Setting): 
   let x = 0;
   return asked.map(({ column, units, numbers }, index) => {
     const own = widths[index] ?? 0;
-    const planned = { column, x, width: own, units, numbers };
+    // Boxes to write in share their edges.
+    const before = column.blank && block.columns[index - 1]?.blank ? gap / 2 : 0;
+    const after = column.blank && block.columns[index + 1]?.blank ? gap / 2 : 0;
+    const planned = { column, x: x - before, width: own + before + after, units, numbers };
     x += own + gap;
     return planned;
   });
@@ -104,7 +108,8 @@ function bodyCell(planned: Planned, content: Content | undefined, bold: boolean,
   const figure = align === 'right' ? figureCell(content, bold, setting) : undefined;
   if (figure && isNumber(figure) && numbers + (units > 0 ? units + UNIT_GAP : 0) <= width + 0.01) {
     const number = oneLine(figure.number, setting);
-    return { ...place, kind: 'figure', number, unit: oneLine(figure.unit, setting), units };
+    const below = figure.band.length > 0 ? { below: oneLine(figure.band, setting) } : {};
+    return { ...place, kind: 'figure', number, unit: oneLine(figure.unit, setting), units, ...below };
   }
   return { ...place, kind: 'text', lines: wrap(cellRuns(content, bold, setting), width, setting.measure), align };
 }
@@ -117,22 +122,11 @@ function tableStack(head: Box, again: Box, rows: readonly Box[], gap: number): B
     gap,
     draw: whole.draw,
     split(room) {
-      const used = room - head.height;
-      const body = stack(rows).split?.(used);
-      if (!body?.rest) return undefined;
-      let count = 0;
-      let height = 0;
-      for (const row of rows) {
-        if (height + row.height > used + 0.01) break;
-        height += row.height;
-        count += 1;
-      }
-      if (count === 0) return undefined;
-      // The last row never goes over alone when it could take one with it.
-      const keep = count === rows.length - 1 && count > 2 ? count - 1 : count;
+      const count = rowsThatFit(rows, room - head.height);
+      if (count === 0 || count === rows.length) return undefined;
       return {
-        first: stack([head, ...rows.slice(0, keep)], gap),
-        rest: tableStack(again, again, rows.slice(keep), gap),
+        first: stack([head, ...rows.slice(0, count)], gap),
+        rest: tableStack(again, again, rows.slice(count), gap),
       };
     },
   };
@@ -141,7 +135,7 @@ function tableStack(head: Box, again: Box, rows: readonly Box[], gap: number): B
 /** A table: quiet heads, one edge of numbers, hairlines between rows, boxes where the crew writes. */
 export function tableBox(block: TableBlock, width: number, parent: Tag, gap: number, setting: Setting): Box {
   const { scale, measure } = setting;
-  const between = scale.body * 0.9;
+  const between = scale.body * 1.1;
   const columns = plan(block, width, between, setting);
   const table = tag('Table', parent);
   const leading = Math.min(scale.leading, 1.25);

@@ -6,7 +6,7 @@ import { INK, QUIET } from './look.ts';
 import { stopMark, tickBox } from './marks.ts';
 import { type Tag, tag } from './pen.ts';
 import type { Setting } from './setting.ts';
-import { run, wrap } from './text.ts';
+import { run, wrap, wrapEvenly } from './text.ts';
 import { linesBox, textBox } from './text-box.ts';
 
 type Of<Kind extends Block['kind']> = Extract<Block, { kind: Kind }>;
@@ -15,7 +15,7 @@ export function headlineBox(block: Of<'headline'>, width: number, parent: Tag, s
   const { scale, measure, voice } = setting;
   const title = run(voice.say(block.text), { size: scale.title, weight: 'bold' });
   const boxes = [
-    textBox([title], measure, { tag: tag('H1', parent), width, leading: 1.08, keepNext: true }),
+    linesBox(wrapEvenly([title], width, measure), { tag: tag('H1', parent), width, leading: 1.08, keepNext: true }),
     ...(block.under
       ? [
           textBox([run(voice.say(block.under), { size: Math.max(scale.body, 12) })], measure, {

@@ -173,6 +173,20 @@ export function wrap(runs: readonly Run[], room: number, measure: Measure): read
   return lines;
 }
 
+/** Lines of about one length, no more of them than the room asks for: a headline without a lone last word. */
+export function wrapEvenly(runs: readonly Run[], room: number, measure: Measure): readonly Line[] {
+  const lines = wrap(runs, room, measure);
+  if (lines.length < 2) return lines;
+  let narrow = Math.max(...lines.map((one) => one.width)) / 2;
+  let wide = room;
+  for (let step = 0; step < 12; step += 1) {
+    const middle = (narrow + wide) / 2;
+    if (wrap(runs, middle, measure).length <= lines.length) wide = middle;
+    else narrow = middle;
+  }
+  return wrap(runs, wide, measure);
+}
+
 /** Width of runs set on one line. */
 export const widthOf = (runs: readonly Run[], measure: Measure): number =>
   runs.reduce((sum, one) => sum + one.text.split(/( )/).reduce((part, word) => part + measure(word, one), 0), 0);

@@ -28,7 +28,7 @@ export function verdictBox(
   const inside = width - indent;
   const head = [
     run(upper(voice.word(WORD[block.word])), { size: scale.lead, weight: 'bold' }),
-    run(`   ${voice.say(block.title)}`, { size: scale.body, weight: 'bold' }),
+    run(`\u00a0\u00a0 ${voice.say(block.title)}`, { size: scale.body, weight: 'bold' }),
   ];
   const words = stack([
     textBox(head, measure, { tag: tag('P', parent), width: inside, leading: 1.2, keepNext: true }),

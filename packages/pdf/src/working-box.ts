@@ -31,12 +31,12 @@ export function workingBox(id: string, width: number, parent: Tag, setting: Sett
   const outside = working.outside.length > 0 ? bold(` ${words.outside}: ${working.outside.join('; ')}.`) : undefined;
   const how: Run[] = [
     ...(working.equation ? [plain(working.equation)] : []),
-    ...(working.numbers && working.numbers !== working.equation ? [plain(`  →  ${working.numbers}`)] : []),
+    ...(working.numbers && working.numbers !== working.equation ? [plain(` → ${working.numbers}`)] : []),
     ...(origin.length > 0 ? [plain(origin.join(', '))] : []),
-    ...(source ? [quiet(`  [${source}]`)] : []),
+    ...(source ? [quiet(`\u00a0\u00a0 [${source}]`)] : []),
     ...(outside ? [outside] : []),
   ];
-  const title = [bold(id), ...(working.says ? [plain(`  ${working.says}`)] : [])];
+  const title = [bold(id), ...(working.says ? [plain(`\u00a0\u00a0 ${working.says}`)] : [])];
   const leading = 1.22;
   const entry = tag('P', parent);
   const titles = linesBox(wrap(title, left, measure), { tag: entry, width: left, leading });
