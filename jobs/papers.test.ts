@@ -1,6 +1,6 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { type Issued, type Language, type Plan, paperText, papersOf, plan, type Voice, voice } from '@slabwright/core';
+import { type Issued, type Language, type Plan, papersOf, paperText, plan, type Voice, voice } from '@slabwright/core';
 import { describe, expect, test } from 'vitest';
 import { GOLDEN_NOW, type GoldenName, goldenJob } from '../bench/src/golden.ts';
 

@@ -78,15 +78,32 @@ export const technical = (ctx: PaperContext): readonly StepBase[] => {
 
 /** Reasons of one verdict over all technical steps, each sentence once. */
 export function reasonsOf(steps: readonly StepBase[], word: Reason['verdict']): readonly Reason[] {
+  return once(steps.flatMap(({ verdict }) => verdict.reasons.filter((reason) => reason.verdict === word)));
+}
+
+/** One sentence for a range of profiles, another where both ends are one. */
+export function profileSaid(
+  ctx: PaperContext,
+  code: string,
+  { least, most }: { readonly least: string; readonly most: string },
+  more: { readonly names?: Readonly<Record<string, string>>; readonly figures?: Readonly<Record<string, string>> } = {},
+): Content {
+  const ends = [least, most].map((id) => {
+    const found = ctx.plan.entries[id];
+    return found?.kind === 'given' || found?.kind === 'figure' ? found.value : undefined;
+  });
+  return say(ends[0] === ends[1] ? `${code}-one` : code, more.names, { ...more.figures, least, most });
+}
+
+/** Sentences without those that were already said. */
+export function once<T extends Said>(all: readonly T[]): readonly T[] {
   const seen = new Set<string>();
-  return steps
-    .flatMap(({ verdict }) => verdict.reasons)
-    .filter((reason) => {
-      const key = JSON.stringify([reason.code, reason.figures, reason.names]);
-      if (reason.verdict !== word || seen.has(key)) return false;
-      seen.add(key);
-      return true;
-    });
+  return all.filter(({ code, figures, names }) => {
+    const key = JSON.stringify([code, figures, names]);
+    const fresh = !seen.has(key);
+    seen.add(key);
+    return fresh;
+  });
 }
 
 /** A reason and, behind it, the smallest change that would lift it. */

@@ -13,7 +13,7 @@ function marksOf(ctx: PaperContext, areaId: string): readonly FloorMark[] {
     (joint): FloorMark => ({
       kind: 'joint',
       along: joint.along.map(pair),
-      label: say(`paper-joint-${joint.kind}`),
+      label: say('paper-joint-line', { joint: joint.id, kind: `@paper-joint-${joint.kind}` }),
     }),
   );
   const cracks = (area.cracks ?? []).map(

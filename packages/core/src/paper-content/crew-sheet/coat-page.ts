@@ -18,7 +18,7 @@ import { batchTable } from './batches.ts';
 import { careOf } from './care.ts';
 import { emergency } from './emergency.ts';
 import { limitFacts, readingTable, stopList } from './limits.ts';
-import { taskTable } from './tasks.ts';
+import { tasksAfter, taskTable } from './tasks.ts';
 
 type Coat = Published<CoatSheet>;
 
@@ -104,10 +104,10 @@ export function coatPage(ctx: PaperContext, index: number, pages: number): reado
     { kind: 'frame', title: said('crew-ladder'), text: said('crew-ladder-need'), lines: 4 },
     ...readingTable(),
     heading('crew-order'),
-    ...taskTable(
-      ctx,
-      timed.tasks.filter(({ layer }) => layer === coat.layer),
-    ),
+    ...taskTable(ctx, [
+      ...timed.tasks.filter(({ layer }) => layer === coat.layer),
+      ...(last ? tasksAfter(timed.tasks) : []),
+    ]),
     ...stopList(coat),
     ...(last ? [line(say('crew-after'))] : []),
     ...emergency(ctx),

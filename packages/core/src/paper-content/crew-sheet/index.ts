@@ -1,10 +1,11 @@
-import { known, openStops, type PaperContext, paper, reasonsOf, said, technical } from '../context.ts';
+import type { Said } from '../../kernel/said.ts';
+import { known, once, openStops, type PaperContext, paper, reasonsOf, said, technical } from '../context.ts';
 import type { Block, Issued } from '../paper.ts';
 import { coatPage } from './coat-page.ts';
 import { preparationPage } from './preparation-page.ts';
 
 /** Facts without which nothing says go: a sheet on the wall would be read as a go. */
-function heldBack(ctx: PaperContext): readonly { readonly code: string }[] {
+function heldBack(ctx: PaperContext): readonly Said[] {
   return technical(ctx).flatMap(({ missing }) =>
     missing.filter(({ meanwhile }) => meanwhile === 'held').map(({ fact }) => fact),
   );
@@ -21,7 +22,7 @@ export function crewSheet(ctx: PaperContext): Issued {
   const coats = known(ctx.option.coats)?.coats ?? [];
   if (stops.length > 0 || unknown.length > 0 || held.length > 0 || coats.length === 0) {
     const first = stops.length > 0 ? 'crew-not-issued-stop' : 'crew-not-issued-not-known';
-    return { ok: false, kind: 'crew-sheet', why: [said(first), ...stops, ...unknown, ...held] };
+    return { ok: false, kind: 'crew-sheet', why: once([said(first), ...stops, ...unknown, ...held]) };
   }
   const pages = coats.length + 1;
   const blocks: readonly Block[] = [

@@ -1,17 +1,16 @@
-import { dashes, heading, known, line, type PaperContext, said, say, saying } from '../context.ts';
+import { dashes, heading, known, line, type PaperContext, profileSaid, said, say, saying } from '../context.ts';
 import { floorBlocks } from '../floor.ts';
 import type { Block } from '../paper.ts';
 import { careOf } from './care.ts';
 import { emergency } from './emergency.ts';
-import { taskTable } from './tasks.ts';
+import { tasksBefore, taskTable } from './tasks.ts';
 
 /** First page: the slab made ready, dust kept down, and the gate before the first coat. */
 export function preparationPage(ctx: PaperContext, pages: number): readonly Block[] {
   const prepared = known(ctx.option.preparation);
   const timed = known(ctx.option.hours);
   if (!prepared || !timed) return [];
-  const tasks = timed.tasks.filter(({ layer }) => layer === undefined);
-  const { least, most } = prepared.target;
+  const tasks = tasksBefore(timed.tasks);
   return [
     {
       kind: 'headline',
@@ -22,7 +21,7 @@ export function preparationPage(ctx: PaperContext, pages: number): readonly Bloc
     ...careOf(ctx, prepared.gate.reasons),
     ...floorBlocks(ctx, 'crew', [
       heading('crew-target'),
-      line(say('crew-profile', {}, { least, most })),
+      line(profileSaid(ctx, 'crew-profile', prepared.target)),
       ...dashes(prepared.tooling.map(saying)),
     ]),
     heading('crew-order'),
@@ -34,7 +33,7 @@ export function preparationPage(ctx: PaperContext, pages: number): readonly Bloc
       kind: 'list',
       marks: 'box',
       lines: ['drops', 'tape', 'profile', 'pull', 'vacuum', 'doors'].map((what) =>
-        say(`crew-gate-${what}`, {}, what === 'profile' ? { least, most } : {}),
+        what === 'profile' ? profileSaid(ctx, 'crew-gate-profile', prepared.target) : say(`crew-gate-${what}`),
       ),
     },
     ...emergency(ctx),

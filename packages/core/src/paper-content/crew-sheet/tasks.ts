@@ -10,8 +10,19 @@ const EMPTY: Content = { name: '' };
 export const workSaid = (work: string): Content =>
   say(MESSAGES.en.has(`task-${work}`) ? `task-${work}` : `preparation-work-${work}`);
 
+type Listed = Published<Task>;
+const firstCoat = (tasks: readonly Listed[]): number => tasks.findIndex(({ layer }) => layer !== undefined);
+
+/** What is done before the first coat: in the order of the plan, nothing of a coat among it. */
+export const tasksBefore = (tasks: readonly Listed[]): readonly Listed[] =>
+  tasks.filter(({ layer }, i) => layer === undefined && (firstCoat(tasks) < 0 || i < firstCoat(tasks)));
+
+/** What is left to do once the coats are down: joints re-cut, packing. */
+export const tasksAfter = (tasks: readonly Listed[]): readonly Listed[] =>
+  tasks.filter(({ layer }, i) => layer === undefined && firstCoat(tasks) >= 0 && i > firstCoat(tasks));
+
 /** Tasks in their order, with the quantity and room to write what really happened. */
-export function taskTable(ctx: PaperContext, tasks: readonly Published<Task>[]): readonly Block[] {
+export function taskTable(ctx: PaperContext, tasks: readonly Listed[]): readonly Block[] {
   if (tasks.length === 0) return [];
   const many = areasOf(ctx).length > 1;
   const areaName = (id: string | undefined): string => areasOf(ctx).find((area) => area.id === id)?.name ?? '';

@@ -1,4 +1,3 @@
-import type { OptionPlan } from '../../plan.ts';
 import {
   areasOf,
   bold,
@@ -10,6 +9,7 @@ import {
   name,
   type PaperContext,
   productOf,
+  profileSaid,
   said,
   say,
   saying,
@@ -23,7 +23,7 @@ export function section(ctx: PaperContext): readonly Block[] {
   if (!fitted) return [];
   const slab: SectionLayer = {
     kind: 'concrete',
-    title: prepared ? say('proposal-cut-slab', {}, profile(prepared)) : say('proposal-cut-slab-plain'),
+    title: prepared ? profileSaid(ctx, 'proposal-cut-slab', prepared.target) : say('proposal-cut-slab-plain'),
   };
   const above = fitted.layers.flatMap((layer): readonly SectionLayer[] => {
     const coat = known(ctx.option.coats)?.coats.find((one) => one.layer === layer.layer);
@@ -48,12 +48,6 @@ export function section(ctx: PaperContext): readonly Block[] {
   });
   return [heading('proposal-what-you-get'), { kind: 'section', layers: [slab, ...above] }];
 }
-
-type Prepared = Extract<OptionPlan['preparation'], { readonly target: unknown }>;
-const profile = ({ target }: Prepared): Readonly<Record<string, string>> => ({
-  least: target.least,
-  most: target.most,
-});
 
 /** Coats with type, films, coverage and what is broadcast. */
 export function coatTable(ctx: PaperContext): readonly Block[] {
@@ -94,12 +88,11 @@ export function preparationBlocks(ctx: PaperContext): readonly Block[] {
   const prepared = known(ctx.option.preparation);
   if (!prepared) return [heading('proposal-preparation'), line(say('proposal-preparation-not-known'))];
   const method = prepared.chosen
-    ? say(
-        'proposal-prepared-by',
-        { method: `@preparation-method-${prepared.chosen}` },
-        { ...profile(prepared), passes: prepared.passes },
-      )
-    : say('proposal-prepared-to', {}, profile(prepared));
+    ? profileSaid(ctx, 'proposal-prepared-by', prepared.target, {
+        names: { method: `@preparation-method-${prepared.chosen}` },
+        figures: { passes: prepared.passes },
+      })
+    : profileSaid(ctx, 'proposal-prepared-to', prepared.target);
   const edge = areasOf(ctx).map((area) => say('proposal-edges', { area: area.name }, { edge: area.edge }));
   const held = ctx.survey?.cutting === 'held';
   const cracks = areasOf(ctx).flatMap((area) =>

@@ -1,6 +1,6 @@
 import type { Said } from '../../kernel/said.ts';
+import type { StepBase } from '../../steps/results.ts';
 import {
-  areasOf,
   known,
   openStops,
   overridesSaid,
@@ -43,23 +43,55 @@ function under(ctx: PaperContext): Said {
   return said('proposal-under', { option: ctx.option.name });
 }
 
+/** Caution that bears on the customer's choice; what the crew watches for stands on its own sheet. */
+function worthKnowing(ctx: PaperContext): readonly Block[] {
+  const careful = reasonsOf([ctx.plan.survey, ctx.option.system] as readonly StepBase[], 'caution');
+  if (careful.length === 0) return [];
+  return [{ kind: 'verdict', word: 'caution', title: said('proposal-care-taken'), lines: careful.flatMap(withLift) }];
+}
+
+function valueUnder(ctx: PaperContext, id: string | undefined): number | undefined {
+  const found = id === undefined ? undefined : ctx.plan.entries[id];
+  return found?.kind === 'figure' || found?.kind === 'given' ? found.value : undefined;
+}
+
+/** Price, what it is with tax where that is another sum, and when shoes and vehicles may return by the sheet. */
 function bigFigures(ctx: PaperContext): Block {
   const priced = known(ctx.option.price);
-  const total = priced?.total ?? priced?.price;
+  const { price, total, perArea } = priced ?? {};
+  const taxed = total !== undefined && valueUnder(ctx, total) !== valueUnder(ctx, price);
+  const last = known(ctx.option.coats)?.coats.at(-1);
+  const returns = ['foot', 'vehicle'].flatMap((what) => {
+    const time = last?.times.find((one) => one.what === what);
+    return time
+      ? [
+          {
+            label: said(`paper-moment-${what}`),
+            value: strong(time.value),
+            under: said('proposal-big-return', {}, { at: time.at }),
+          },
+        ]
+      : [];
+  });
   return {
     kind: 'big-figures',
     figures: [
       {
-        label: said('proposal-big-price'),
-        value: total ? strong(total) : say('proposal-price-not-known'),
-        ...(priced?.perArea ? { under: said('proposal-big-per-area', {}, { each: priced.perArea }) } : {}),
+        label: said(taxed ? 'proposal-price' : 'proposal-big-price'),
+        value: price ? strong(price) : say('proposal-price-not-known'),
+        ...(perArea ? { under: said('proposal-big-per-area', {}, { each: perArea }) } : {}),
       },
-      ...areasOf(ctx)
-        .slice(0, 2)
-        .map((area) => ({ label: said('proposal-big-area', { area: area.name }), value: strong(area.net) })),
+      ...(total && taxed ? [{ label: said('proposal-total'), value: strong(total) }] : []),
+      ...returns,
     ],
   };
 }
+
+/** Nobody signs for a floor that is stopped. */
+const signing = (ctx: PaperContext): Block =>
+  openStops(ctx).length > 0
+    ? { kind: 'boxed', lines: [said('proposal-not-for-signature')] }
+    : { kind: 'signatures', fields: [said('proposal-sign-customer'), said('proposal-sign-firm')] };
 
 /** The offer. It is always issued: under a stop it says so first, and what would lift it. */
 export function proposal(ctx: PaperContext): Issued {
@@ -68,6 +100,7 @@ export function proposal(ctx: PaperContext): Issued {
     paper: paper(ctx, 'proposal', 'en', [
       { kind: 'headline', text: said('proposal-headline', { job: ctx.job.title }), under: under(ctx) },
       ...standing(ctx),
+      ...worthKnowing(ctx),
       ...floorBlocks(ctx, 'customer', section(ctx)),
       bigFigures(ctx),
       ...sideBySide(ctx),
@@ -80,7 +113,7 @@ export function proposal(ctx: PaperContext): Issued {
       ...acceptance(),
       ...warranty(ctx),
       ...care(),
-      { kind: 'signatures', fields: [said('proposal-sign-customer'), said('proposal-sign-firm')] },
+      signing(ctx),
     ]),
   };
 }
