@@ -39,8 +39,8 @@ const entry = () =>
       material: temperature().optional(),
     }),
     z.strictObject({ ...common, kind: z.literal('reached'), layer: idText(), line: text(80) }),
-    z.strictObject({ ...common, kind: z.literal('started'), task: idText() }),
-    z.strictObject({ ...common, kind: z.literal('stopped'), task: idText() }),
+    z.strictObject({ ...common, kind: z.literal('started'), task: text(120) }),
+    z.strictObject({ ...common, kind: z.literal('stopped'), task: text(120) }),
     z.strictObject({ ...common, kind: z.literal('remark'), text: text(2000) }),
   ]);
 
