@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { property } from './evidence.ts';
 import { date, fact, idText, quantity, text, wholeNumber } from './fields.ts';
 import type { Result } from './kernel/issue.ts';
 import { checkSchema, readJson, validate } from './read.ts';
@@ -103,16 +104,6 @@ const moistureLimit = () =>
       shows: 'emission',
     }).optional(),
     content: fact('1', 'data sheet', { least: '0.1 %', most: '20 %', shows: 'share' }).optional(),
-  });
-
-/** A claim of a data sheet as evidence: value with everything that decides whether it can be compared. */
-const property = () =>
-  z.strictObject({
-    what: text(60),
-    method: text(60).optional(),
-    value: text(60),
-    conditions: z.record(z.string().max(40), text(80)).optional(),
-    failureMode: text(20).optional(),
   });
 
 export const CONSUMPTION_PARTS = ['film', 'profile', 'texture', 'loss'] as const;

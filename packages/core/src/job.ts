@@ -234,6 +234,22 @@ const use = () =>
     smellMatters: seen().optional(),
     footBy: instant().optional(),
     vehicleBy: instant().optional(),
+    /** Must-haves of this job in the firm's own words: they replace those that follow from the use. */
+    needs: z
+      .array(
+        z.strictObject({
+          /** A property of the table of test methods. */
+          what: text(60),
+          /** Least the test must show; the most where less is better. Left out: the test must be on the sheet. */
+          least: text(60).optional(),
+          method: text(60).optional(),
+          why: text(300),
+          /** The property does not matter on this floor. */
+          waived: z.boolean().optional(),
+        }),
+      )
+      .max(40)
+      .optional(),
   });
 
 /** One way to do the job, beside others. */

@@ -1,5 +1,6 @@
 import check from './en/check.json' with { type: 'json' };
 import climate from './en/climate.json' with { type: 'json' };
+import evidence from './en/evidence.json' with { type: 'json' };
 import file from './en/file.json' with { type: 'json' };
 import hours from './en/hours.json' with { type: 'json' };
 import names from './en/names.json' with { type: 'json' };
@@ -30,6 +31,20 @@ function merge(files: readonly Messages[]): ReadonlyMap<string, string> {
 
 /** English is complete; Spanish covers the crew sheet and the safety sheet. */
 export const MESSAGES: Readonly<Record<Language, ReadonlyMap<string, string>>> = {
-  en: merge([check, climate, file, hours, names, papers, preparation, price, quantities, refusals, survey, system]),
+  en: merge([
+    check,
+    climate,
+    evidence,
+    file,
+    hours,
+    names,
+    papers,
+    preparation,
+    price,
+    quantities,
+    refusals,
+    survey,
+    system,
+  ]),
   es: merge([]),
 };

@@ -46,8 +46,8 @@ export const wornVolume = formula({
   refuses: { massLoss: [0, 10], density: [1, 30_000] },
   source: 'astm-d4060',
   notes: 'Comparable only on the same wheel, load and number of cycles.',
-  shows: 'volume',
-  inputShows: { massLoss: 'mass', density: 'density' },
+  shows: 'wear',
+  inputShows: { massLoss: 'wear', density: 'density' },
   noOutsideRow: 'Definition of density; worked by hand (CALC).',
   compute: ({ massLoss, density }) => massLoss / density,
 });

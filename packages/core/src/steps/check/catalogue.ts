@@ -1,6 +1,7 @@
 import type { Catalogue, Product } from '../../catalogue.ts';
 import type { Field } from '../../fields.ts';
 import type { Issue } from '../../kernel/issue.ts';
+import { evidenceIssues } from './evidence.ts';
 import { duplicates, type Path, unknownId } from './ids.ts';
 import { mixesAndCoats } from './mixes-and-coats.ts';
 
@@ -121,5 +122,6 @@ export function checkCatalogue(catalogue: Catalogue): Issue[] {
     ...catalogue.products.flatMap((product, i) => productIssues(product, ['products', i])),
     ...systemIssues(catalogue),
     ...mixesAndCoats(catalogue),
+    ...evidenceIssues(catalogue),
   ];
 }

@@ -2,6 +2,7 @@ import type { Catalogue } from '../../catalogue.ts';
 import type { Job } from '../../job.ts';
 import type { Instant } from '../../kernel/instant.ts';
 import type { Issue } from '../../kernel/issue.ts';
+import { needIssues } from './evidence.ts';
 import { duplicates } from './ids.ts';
 import { outlineIssues } from './outline-sense.ts';
 import { dateIssues, valueIssues } from './readings.ts';
@@ -49,6 +50,7 @@ export function checkJob(job: Job, catalogue: Catalogue, now?: Instant): Issue[]
     ...acceptedIssues(job),
     ...referenceIssues(job, catalogue),
     ...valueIssues(job),
+    ...needIssues(job),
     ...(now === undefined ? [] : dateIssues(job, now)),
   ];
 }
