@@ -271,6 +271,32 @@ describe('layered slabs against a fine independent grid', () => {
     );
   });
 
+  test('split at door events, the garage stays within 0.06 K of a run eight times finer', () => {
+    const segments = [
+      [0, 8, 7, 14],
+      [8, 17, 12, 28],
+      [17, 24, 7, 20],
+    ] as const;
+    const run = (finer: number): number[] => {
+      const slab = conduction(heatGrid(LAYERED), 'fixed', 14);
+      const seen: number[] = [];
+      for (const [from, to, film, air] of segments) {
+        for (let since = 0; since < (to - from) * HOUR; ) {
+          const seconds = stepAfterJump(since);
+          for (let part = 0; part < finer; part++) slab.step(seconds / finer, filmOnly(air, film), 14);
+          since += seconds;
+          // Every 5-minute mark, the one right after the door too.
+          if (since % STEP === 0) seen.push(slab.surface, temperatureAt(slab, 0.1));
+        }
+      }
+      return seen;
+    };
+    const [coarse, fine] = [run(1), run(8)];
+    expect(coarse.length).toBe(fine.length);
+    const worst = Math.max(...coarse.map((each, i) => Math.abs(each - (fine[i] as number))));
+    expect(worst).toBeLessThanOrEqual(0.06);
+  });
+
   test('the step of 5 min stays within 0.06 K of one eight times finer', () => {
     const run = (step: number): number[] => {
       const slab = conduction(heatGrid(LAYERED), 'fixed', 18);

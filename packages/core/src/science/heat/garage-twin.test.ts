@@ -25,7 +25,7 @@ const generator = (seed: number): (() => number) => {
  * Garages of our own making: parameters drawn from the priors, readings with the noise the fit assumes. This checks the
  * fit and its band against themselves; it validates no slab, for it takes the form of the model as right.
  */
-describe('twenty garages drawn from the priors', () => {
+describe('twelve garages drawn from the priors', () => {
   const start = Date.parse('2026-05-01T07:00:00Z');
   const day = 24 * HOUR_MS;
   const normal = generator(20260501);
@@ -45,7 +45,7 @@ describe('twenty garages drawn from the priors', () => {
   const names = parametersOf(prior);
   const squares = new Map<number, number>();
   let inside = 0;
-  const garages = 20;
+  const garages = 12;
   for (let g = 0; g < garages; g++) {
     const truth = withParameters(
       prior,

@@ -6,6 +6,7 @@ export * from './coat.ts';
 export * from './conditions.ts';
 export * from './judge-start.ts';
 export * from './outgassing.ts';
+export type { WindowReason } from './reasons.ts';
 export * from './search.ts';
 
 /** Laws of what a slab breathes out as it warms. */
