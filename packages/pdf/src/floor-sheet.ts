@@ -65,16 +65,28 @@ const centred = (number: string, at: Point, radius: number, measure: Measure): r
   ];
 };
 
+/** A number must not cover what it names: it stands beside a spot or a cross, and on a line. */
+function clearanceOf(mark: FloorMark | undefined, scale: number, radius: number): number {
+  if (mark?.kind === 'reading') return radius + 5;
+  if (mark?.kind === 'spot') return Math.max(3, mark.radius * scale) + radius + 2;
+  return 0;
+}
+
 /** Moves numbers that would lie on each other to the nearest free place around their mark. */
-function spreadNumbers(anchors: readonly Point[], radius: number): readonly Point[] {
+function spreadNumbers(
+  anchors: readonly { readonly at: Point; readonly clear: number }[],
+  radius: number,
+): readonly Point[] {
   const placed: Point[] = [];
-  for (const [x, y] of anchors) {
+  for (const { at, clear } of anchors) {
+    const [x, y] = at;
     let found: Point = [x, y];
     for (let ring = 0; ring < 40; ring += 1) {
-      const tries = ring === 0 ? 1 : 6 * ring;
+      const distance = clear + ring * radius * 0.7;
+      const tries = distance === 0 ? 1 : 8 + 4 * ring;
       const free = Array.from({ length: tries }, (_, index): Point => {
-        const angle = (index / tries) * 2 * Math.PI;
-        return [x + Math.cos(angle) * ring * radius * 0.7, y + Math.sin(angle) * ring * radius * 0.7];
+        const angle = (index / tries) * 2 * Math.PI - Math.PI / 4;
+        return [x + Math.cos(angle) * distance, y + Math.sin(angle) * distance];
       }).find((point) => placed.every(([px, py]) => Math.hypot(px - point[0], py - point[1]) >= 2 * radius + 1));
       if (free) {
         found = free;
@@ -154,7 +166,10 @@ export function floorSheet(drawing: FloorDrawing, texts: FloorTexts, room: Floor
   let numbers: readonly Point[] = [];
   let lowest = bottom + WALL + 8;
   if (numbered) {
-    numbers = spreadNumbers(anchors, radius);
+    numbers = spreadNumbers(
+      anchors.map((at, index) => ({ at, clear: clearanceOf(texts.labels[index]?.mark, frame.scale, radius) })),
+      radius,
+    );
     numbers.forEach((at, index) => {
       const [x, y] = anchors[index] ?? at;
       if (Math.hypot(at[0] - x, at[1] - y) > 0) commands.push(line([x, y], at, { width: HAIRLINE, ink: INK }));

@@ -85,13 +85,15 @@ export function pageFoot(paper: Paper, sheet: Sheet, page: number, pages: number
   const { scale, measure, voice, words } = setting;
   const size = scale.small;
   const leading = 1.2;
+  const foot = voice.say(paper.foot);
   const count = [
-    run(`${words.check(paper.mark)}`, { size, weight: 'bold' }),
+    // The paper's own foot often says its mark already.
+    ...(foot.includes(paper.mark) ? [] : [run(`${words.check(paper.mark)}`, { size, weight: 'bold' })]),
     run(`\u00a0\u00a0\u00a0 ${words.page(page, pages)}`, { size }),
-  ];
+  ].map((one, index) => (index === 0 ? { ...one, text: one.text.trimStart() } : one));
   const countWidth = widthOf(count, measure) + 0.5;
   const width = sheet.right - sheet.left;
-  const left = wrap([run(voice.say(paper.foot), { size, ink: QUIET })], width - countWidth - 16, measure);
+  const left = wrap([run(foot, { size, ink: QUIET })], width - countWidth - 16, measure);
   const right = wrap(count, countWidth, measure);
   const height = Math.max(heightOf(left, leading), heightOf(right, leading)) + 6;
   return {

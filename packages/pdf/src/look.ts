@@ -32,7 +32,13 @@ const DESK: Scale = { small: 9, body: 10.5, lead: 14, figure: 22, title: 30, str
 /** The crew sheet is read at arm's length with dusty glasses: nothing under 14 pt. */
 const CREW: Scale = { small: 14, body: 14, lead: 17, figure: 22, title: 30, strong: 18, leading: 1.22 };
 
-export const scaleOf = (kind: PaperKind): Scale => (kind === 'crew-sheet' ? CREW : DESK);
+/** The annex is looked up, not read through. */
+const ANNEX: Scale = { ...DESK, body: 9, strong: 9, leading: 1.25 };
+
+export function scaleOf(kind: PaperKind): Scale {
+  if (kind === 'crew-sheet') return CREW;
+  return kind === 'working-annex' ? ANNEX : DESK;
+}
 
 export type PaperSize = 'letter' | 'a4';
 

@@ -28,8 +28,9 @@ function documentOf(paper: Paper, voice: Voice, sheet: Sheet, fonts: FontFiles):
     lang: voice.reader.locale,
     tagged: true,
     displayTitle: true,
-    // The library opens its own standard face unless it is given another.
-    font: fonts.regular as unknown as string,
+    // No face of the library's own: it would not be embedded. The face must not stand here either: the library then
+    // opens a registered face anew for every text.
+    font: null as unknown as string,
     info: {
       Title: title,
       Author: paper.head.left[0] ?? '',

@@ -165,7 +165,7 @@ export function tableBox(block: TableBlock, width: number, parent: Tag, gap: num
     valign: 'bottom' as const,
   };
   const blank = block.columns.some((column) => column.blank);
-  const pad = Math.max(2.5, scale.body * 0.28);
+  const pad = scale.body < 10 ? 1.6 : scale.body * 0.28;
   const rows = allRows(block).map(({ cells, bold }): Box => {
     const row = tag('TR', table);
     return rowBox(
