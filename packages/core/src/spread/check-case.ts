@@ -1,11 +1,10 @@
 import { boxOf, distanceToSegment, insideRing, ringArea } from './geometry.ts';
 import { handsOf } from './hands.ts';
+import { PASSAGE_M } from './passage.ts';
 import type { Point, SpreadCase, SpreadIssue } from './types.ts';
 
 /** More squares than this are refused: a browser would stand still. */
 export const MOST_SQUARES = 500_000;
-/** Narrowest passage assumed when none is given, m (shoulders of a working adult; assumed, no source). */
-export const PASSAGE_M = 0.45;
 
 /** What the user has to mend before anything can be planned; empty when there is nothing. */
 export function checkCase(question: SpreadCase): SpreadIssue[] {

@@ -1,6 +1,9 @@
 import { segmentsMeet } from './geometry.ts';
 import type { Point, SpreadCase } from './types.ts';
 
+/** Narrowest passage assumed when none is given, m (shoulders of a working adult; assumed, no source). */
+export const PASSAGE_M = 0.45;
+
 /**
  * Clear width, m, where a person steps from p to q (neighbouring square centres), capped at `enough`.
  *

@@ -1,3 +1,4 @@
+import { PASSAGE_M } from './passage.ts';
 import type { SpreadProblem } from './problem.ts';
 import type { SpreadIssue } from './types.ts';
 
@@ -55,7 +56,7 @@ export function checkReach(problem: SpreadProblem): SpreadIssue[] {
   if (apart > 0)
     issues.push({ code: 'spread/floors-not-joined', path: 'exits', value: apart, limits: { high: 0, unit: 'm²' } });
   if (behind > 0) {
-    const low = question.passageM ?? 0.45;
+    const low = question.passageM ?? PASSAGE_M;
     issues.push({
       code: 'spread/passage-too-narrow',
       path: 'walls',

@@ -1,1 +1,2 @@
-export { checkSequence, type SequenceReport, type SpreadBreak } from './check-sequence.ts';
+export type { SpreadBreak } from './break.ts';
+export { checkSequence, type SequenceReport } from './check-sequence.ts';
