@@ -35,7 +35,7 @@ export {
   priceBookFrom,
   priceBookFromText,
 } from './price-book.ts';
-export { MOST_BYTES, readJson } from './read.ts';
+export { issuesOf, MOST_BYTES, readJson } from './read.ts';
 export * as climate from './science/climate.ts';
 export { wetFilmFromDry } from './science/film/wet-from-dry.ts';
 export * as spread from './spread/index.ts';

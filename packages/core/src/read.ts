@@ -43,7 +43,12 @@ export function checkSchema(value: unknown, name: string, version: number): read
 export function validate<S extends z.ZodType>(schema: S, value: unknown): Result<z.output<S>> {
   const parsed = schema.safeParse(value);
   if (parsed.success) return { ok: true, value: parsed.data };
-  return { ok: false, issues: parsed.error.issues.flatMap((issue) => fromZod(issue, value, [])) };
+  return { ok: false, issues: issuesOf(parsed.error, value) };
+}
+
+/** What a schema found wrong with a value, as issues of ours. */
+export function issuesOf(error: { readonly issues: readonly RawIssue[] }, value: unknown): readonly Issue[] {
+  return error.issues.flatMap((issue) => fromZod(issue, value, []));
 }
 
 function at(value: unknown, path: readonly PropertyKey[]): unknown {

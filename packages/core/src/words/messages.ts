@@ -9,6 +9,7 @@ import preparation from './en/preparation.json' with { type: 'json' };
 import price from './en/price.json' with { type: 'json' };
 import quantities from './en/quantities.json' with { type: 'json' };
 import refusals from './en/refusals.json' with { type: 'json' };
+import server from './en/server.json' with { type: 'json' };
 import survey from './en/survey.json' with { type: 'json' };
 import system from './en/system.json' with { type: 'json' };
 
@@ -43,6 +44,7 @@ export const MESSAGES: Readonly<Record<Language, ReadonlyMap<string, string>>> =
     price,
     quantities,
     refusals,
+    server,
     survey,
     system,
   ]),
