@@ -6,6 +6,7 @@ export * from './forecast-nws.ts';
 export * from './forecast-service.ts';
 export * from './limits.ts';
 export * from './moist.ts';
+export * from './past.ts';
 export * from './place.ts';
 export * from './rain.ts';
 export * from './series.ts';

@@ -8,6 +8,7 @@ export * from './judge-start.ts';
 export * from './outgassing.ts';
 export type { WindowReason } from './reasons.ts';
 export * from './search.ts';
+export * from './site-hours.ts';
 
 /** Laws of what a slab breathes out as it warms. */
 export const outgassingFormulas: readonly AnyFormula[] = [

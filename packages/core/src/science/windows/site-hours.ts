@@ -1,0 +1,95 @@
+import type { Issue } from '../../kernel/issue.ts';
+import { type AnnualWave, roughAnnualWave } from '../heat/annual-wave.ts';
+import { type Calibration, calibrate, type SlabReading } from '../heat/calibrate.ts';
+import { type SlabDescription, slabIssues } from '../heat/check.ts';
+import type { Exposure } from '../heat/exposure.ts';
+import { type Forcing, forcingOf, MARK_MS, stripSun } from '../heat/forcing.ts';
+import {
+  FORECAST_ERRORS,
+  type ForecastErrors,
+  forecastSlab,
+  MEASURED_ERRORS,
+  type SlabForecast,
+} from '../heat/forecast.ts';
+import { slabOnGround } from '../heat/materials.ts';
+import type { DoorOpen } from '../heat/slab-day.ts';
+import type { Opening } from '../sun/door-sun.ts';
+import { freshness } from '../weather/build.ts';
+import { withPast } from '../weather/past.ts';
+import { DAY_MS, endOf, type WeatherSeries } from '../weather/series.ts';
+import { type Conditions, conditionsOf, HUMIDITY_ERROR } from './conditions.ts';
+
+/** All that the hours of a site are worked out from. */
+export interface SiteHoursRequest {
+  readonly weather: WeatherSeries;
+  /** ms since 1970: the moment of planning, from which the hours are told. */
+  readonly now: number;
+  /** Last moment of interest, ms since 1970. */
+  readonly until: number;
+  readonly slab: SlabDescription;
+  readonly exposure: Exposure;
+  /** Yearly wave of the ground, from a typical year; a rough one by latitude otherwise. */
+  readonly ground?: AnnualWave;
+  readonly doors: readonly DoorOpen[];
+  readonly readings: readonly SlabReading[];
+  /** A spot behind an opening that the sun reaches, at its depth in the room, m. */
+  readonly sunlit?: { readonly opening: Opening; readonly depth: number };
+  readonly errors?: ForecastErrors;
+  /** Vapour pressure inside over outside, from a reading; 1 where nobody read it. */
+  readonly moisture?: number;
+}
+
+export interface SiteHours {
+  readonly conditions: Conditions;
+  readonly forecast: SlabForecast;
+  readonly calibration: Calibration;
+  readonly forcing: Forcing;
+}
+
+export interface SiteHoursResult {
+  /** Absent when an issue makes the slab impossible. */
+  readonly hours?: SiteHours;
+  readonly issues: readonly Issue[];
+  /** What was assumed or cannot be trusted, as codes. */
+  readonly cautions: readonly string[];
+}
+
+/** Past weather that a slab still remembers, ms. */
+export const SPIN_UP = 10 * DAY_MS;
+
+/**
+ * Slab, dew point and weather of a site over the days ahead, from the weather, the slab's description and the readings
+ * on hand: what `findWindows`, the cure and the ribbon of the day read.
+ */
+export const siteHours = (request: SiteHoursRequest): SiteHoursResult => {
+  const { weather, now, slab, exposure, doors, readings, sunlit } = request;
+  const issues = [...slabIssues(slab), ...freshness(weather, now, request.until)];
+  const cautions: string[] = [];
+  if (slabIssues(slab).length > 0 || endOf(weather) <= now) return { issues, cautions };
+
+  const earliest = readings.reduce((least, each) => Math.min(least, each.time), now);
+  const from = Math.floor((earliest - SPIN_UP) / MARK_MS) * MARK_MS;
+  const { series, added } = withPast(weather, from);
+  if (added > 0) cautions.push('slab-past-weather-assumed');
+  const { latitude, elevation } = weather.source.place;
+  if (request.ground === undefined && exposure.kind !== 'room') cautions.push('slab-ground-assumed');
+  const setup = {
+    layers: slabOnGround(slab.slabThickness, slab.baseThickness, slab),
+    ground: request.ground ?? roughAnnualWave(latitude, elevation ?? 0),
+    groundShift: 0,
+    exposure,
+  };
+  const to = Math.min(endOf(weather), Math.max(request.until, now + DAY_MS));
+  const forcing = forcingOf(series, from, to);
+  cautions.push(...forcing.assumed);
+  const strip = sunlit === undefined ? undefined : stripSun(series, forcing, sunlit.opening, sunlit.depth);
+  const calibration = calibrate({ setup, forcing, doors, readings, ...(strip === undefined ? {} : { strip }) });
+  cautions.push(...calibration.cautions);
+  if (calibration.readings === 0) cautions.push('slab-not-read');
+  const errors = request.errors ?? (weather.source.kind === 'measured' ? MEASURED_ERRORS : FORECAST_ERRORS);
+  const start = Math.floor(now / MARK_MS) * MARK_MS;
+  const forecast = forecastSlab(calibration, forcing, doors, start, now, errors, strip);
+  const conditions = conditionsOf(series, forecast, HUMIDITY_ERROR, request.moisture ?? 1);
+  cautions.push(...conditions.assumed);
+  return { hours: { conditions, forecast, calibration, forcing }, issues, cautions: [...new Set(cautions)] };
+};
