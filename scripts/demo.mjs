@@ -13,5 +13,7 @@ const garage = new URL('../jobs/garage', import.meta.url).pathname;
 const planned = await run(['plan', garage], terminal);
 terminal.out('\nPapers\n');
 const papered = await run(['papers', garage, '--out', 'out/garage'], terminal);
-terminal.out('\nNext: npm run slabwright -- explain jobs/garage flake.quantities.clear.needed --now 2026-05-12T18:00:00-06:00\n');
+terminal.out(
+  '\nNext: npm run slabwright -- explain jobs/garage flake.quantities.clear.needed --now 2026-05-12T18:00:00-06:00\n',
+);
 process.exitCode = Math.max(planned, papered);
