@@ -11,8 +11,8 @@ export {
 export { SOURCES, type Source, type SourceMark, sourceOf } from './data/sources.ts';
 export type { Area } from './drawing.ts';
 export { type Job, type JobFile, type JobOption, job as jobSchema, jobFrom, jobFromText } from './job.ts';
-export * from './kernel/index.ts';
 export { jsonSchemas } from './json-schemas.ts';
+export * from './kernel/index.ts';
 export { type Log, log as logSchema, logFrom, logFromText } from './log.ts';
 export * from './paper-content/index.ts';
 export {
@@ -41,6 +41,13 @@ export { wetFilmFromDry } from './science/film/wet-from-dry.ts';
 export * as spread from './spread/index.ts';
 export { checkCatalogue } from './steps/check/catalogue.ts';
 export { checkJob, WARNINGS } from './steps/check/job.ts';
+export {
+  type Claim,
+  compareProducts,
+  type EvidencePair,
+  type EvidenceRow,
+  type EvidenceTable,
+} from './steps/evidence/index.ts';
 export type * from './steps/results.ts';
 export * from './units/index.ts';
 export { type WeatherFile, weather as weatherSchema, weatherFrom, weatherFromText } from './weather.ts';
