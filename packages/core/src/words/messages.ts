@@ -12,6 +12,13 @@ import refusals from './en/refusals.json' with { type: 'json' };
 import server from './en/server.json' with { type: 'json' };
 import survey from './en/survey.json' with { type: 'json' };
 import system from './en/system.json' with { type: 'json' };
+import thinner from './en/thinner.json' with { type: 'json' };
+import esHours from './es/hours.json' with { type: 'json' };
+import esNames from './es/names.json' with { type: 'json' };
+import esPapers from './es/papers.json' with { type: 'json' };
+import esPreparation from './es/preparation.json' with { type: 'json' };
+import esSurvey from './es/survey.json' with { type: 'json' };
+import esSystem from './es/system.json' with { type: 'json' };
 
 export const LANGUAGES = ['en', 'es'] as const;
 export type Language = (typeof LANGUAGES)[number];
@@ -47,6 +54,7 @@ export const MESSAGES: Readonly<Record<Language, ReadonlyMap<string, string>>> =
     server,
     survey,
     system,
+    thinner,
   ]),
-  es: merge([]),
+  es: merge([esHours, esNames, esPapers, esPreparation, esSurvey, esSystem]),
 };

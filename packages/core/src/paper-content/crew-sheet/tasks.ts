@@ -1,14 +1,9 @@
 import type { Published } from '../../plan.ts';
 import type { Task } from '../../steps/results.ts';
-import { MESSAGES } from '../../words/messages.ts';
 import { areasOf, entry, name, type PaperContext, said, say } from '../context.ts';
 import type { Block, Content } from '../paper.ts';
 
 const EMPTY: Content = { name: '' };
-
-/** Words of a kind of work: hours name most of it, preparation the rest. */
-export const workSaid = (work: string): Content =>
-  say(MESSAGES.en.has(`task-${work}`) ? `task-${work}` : `preparation-work-${work}`);
 
 type Listed = Published<Task>;
 const firstCoat = (tasks: readonly Listed[]): number => tasks.findIndex(({ layer }) => layer !== undefined);
@@ -39,7 +34,7 @@ export function taskTable(ctx: PaperContext, tasks: readonly Listed[]): readonly
         { head: said('crew-who'), blank: true },
       ],
       rows: tasks.map((task) => [
-        workSaid(task.work),
+        say(`task-${task.work}`),
         ...(many ? [name(areaName(task.area))] : []),
         entry(task.quantity),
         entry(task.time),

@@ -6,8 +6,6 @@ import type { Block, Content } from '../paper.ts';
 const FROM = {
   voc: 'safety-from-voc',
   'not solid': 'safety-from-not-solid',
-  none: 'safety-from-none',
-  'not known': 'paper-not-known',
 } as const;
 
 function rowOf(vapour: Published<CoatVapour>): readonly Content[] {
