@@ -20,7 +20,9 @@ export function cutPours(squares: FloorSquares, order: Int32Array, batchLitres: 
     }
     run += own;
   }
-  return pour === most ? starts : starts.slice(0, pour);
+  // a remainder below half a square is still a batch of its own: its litres have to come from somewhere
+  for (; pour < most; pour++) starts[pour] = Math.max((starts[pour - 1] as number) + 1, order.length - (most - pour));
+  return starts.filter((start) => start < order.length);
 }
 
 /** Fewest batches that hold the floor. */

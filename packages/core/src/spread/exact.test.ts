@@ -53,6 +53,14 @@ describe('the exact search', () => {
     expect(result.age).toBeGreaterThanOrEqual(9);
   });
 
+  it('does not lose an age that only rounding sets apart: squares of a third of a minute', () => {
+    const { squares, doorSquares } = spreadProblem({ ...instance.value, cellM: 2 }, 'whole');
+    const thirds = minuteClock(26, 0).map((minutes) => minutes / 3);
+    const result = exactLargestAge({ squares, doorSquares, clock: thirds, nodes: 100_000 });
+    expect(result.proved).toBe(true);
+    expect(result.age).toBeCloseTo(5 / 3, 9);
+  });
+
   it('refuses floors it could not finish', () => {
     const { squares, doorSquares } = spreadProblem(instance.value, 'whole');
     expect(squares.count).toBeGreaterThan(EXACT_MOST_SQUARES);
@@ -60,7 +68,9 @@ describe('the exact search', () => {
   });
 
   it('tells how far the fast method is from the best on a coarse copy', () => {
-    const proof = coarseProof(spreadProblem(instance.value, 'clipped'), 20_000);
+    const shape = readInstance(read('l-shape'));
+    if (!shape.ok) throw new Error('unreadable l-shape');
+    const proof = coarseProof(spreadProblem(shape.value, 'clipped'), 20_000);
     expect(proof?.proved).toBe(true);
     expect(proof?.squareM).toBe(1);
     expect(proof?.methodMin).toBeGreaterThanOrEqual((proof?.atLeastMin ?? 0) - 1e-9);

@@ -22,6 +22,9 @@ export interface ExactQuestion {
   readonly nodes: number;
 }
 
+/** Ages nearer than this, in the unit of the clock, are the same age. */
+const ROUNDING_MIN = 1e-7;
+
 /** Largest floor the exact search takes. */
 export const EXACT_MOST_SQUARES = 160;
 
@@ -48,7 +51,7 @@ export function exactLargestAge(question: ExactQuestion): ExactAge {
   let best: Int32Array = new Int32Array(0);
   let age = Infinity;
   // every age below ages[low] is known to be impossible
-  let low = ages.findIndex((value) => value >= simpleBound(squares, back) - 1e-9);
+  let low = ages.findIndex((value) => value >= simpleBound(squares, back) - ROUNDING_MIN);
   let target = ages.length - 1;
   let stuck = false;
   // from a generous target downwards: each answer gives an order whose real largest age is the next start
@@ -64,7 +67,7 @@ export function exactLargestAge(question: ExactQuestion): ExactAge {
     }
     best = found;
     age = largestAge(squares, found, clock);
-    target = ages.findIndex((value) => value >= age - 1e-9) - 1;
+    target = ages.findIndex((value) => value >= age - ROUNDING_MIN) - 1;
   }
   // out of steps: small ages are soon shown impossible, so the bound is raised from below with as many steps again
   let open = target;
@@ -76,7 +79,7 @@ export function exactLargestAge(question: ExactQuestion): ExactAge {
     else open = middle;
   }
   const atLeast = age === Infinity ? (ages[low] ?? 0) : Math.min(age, ages[low] ?? 0);
-  return { age, order: best, atLeast, proved: age < Infinity && atLeast >= age - 1e-9, nodes: search.nodes };
+  return { age, order: best, atLeast, proved: age < Infinity && atLeast >= age - ROUNDING_MIN, nodes: search.nodes };
 }
 
 /** Largest age over the links that are not free. */
@@ -96,14 +99,14 @@ export function largestAge(squares: ExactQuestion['squares'], order: Int32Array,
   return largest;
 }
 
-/** Every difference of two moments, rising. */
+/** Every difference of two moments, rising; of those that differ only by rounding the largest, so that none is lost. */
 function agesOf(back: Float64Array): number[] {
-  const ages = new Set<number>();
+  const ages: number[] = [0];
   for (let p = 0; p < back.length; p++) {
-    for (let q = p + 1; q < back.length; q++)
-      ages.add(Math.round(((back[q] as number) - (back[p] as number)) * 1e6) / 1e6);
+    for (let q = p + 1; q < back.length; q++) ages.push((back[q] as number) - (back[p] as number));
   }
-  return [0, ...ages].sort((a, b) => a - b).filter((age, k, all) => k === 0 || age > (all[k - 1] as number));
+  ages.sort((a, b) => a - b);
+  return ages.filter((age, k) => (ages[k + 1] ?? Infinity) - age > ROUNDING_MIN);
 }
 
 /** A square with n ties has them within n places of it, half before and half after at best. */
@@ -141,7 +144,7 @@ class BackwardSearch {
     // latest place a neighbour may have when a square stands at p
     const reach = new Int32Array(count + 1).fill(NEVER);
     for (let p = 0, q = 0; p < count; p++) {
-      while (q + 1 < count && (back[q + 1] as number) <= (back[p] as number) + age + 1e-9) q += 1;
+      while (q + 1 < count && (back[q + 1] as number) <= (back[p] as number) + age + ROUNDING_MIN) q += 1;
       reach[p] = q === count - 1 ? NEVER : q;
     }
     const placed = new Uint8Array(count);

@@ -28,18 +28,21 @@ const GUIDED_COST = 3;
 
 /**
  * The search: sketches grown plainly, the best of them grown under deadlines, then a race in which the survivors are
- * bent and regrown while half of them drop out. Best first, at most ten, no two of equal score.
+ * bent and regrown while half of them drop out. Best first, at most ten of different score, then what was given.
  */
 export function search(problem: SpreadProblem, options: SearchOptions): Candidate[] {
   const budget = new Budget(options.effort.candidates, options.onProgress);
   const hall = new HallOfFame(10);
-  for (const order of options.also ?? []) {
-    if (order.length === problem.squares.count) hall.offer(candidateOf(problem, order, 'given'));
-  }
+  const given = (options.also ?? [])
+    .filter((order) => order.length === problem.squares.count)
+    .map((order) => candidateOf(problem, order, 'given'));
+  for (const candidate of given) hall.offer(candidate);
   const climbers = growSketches(problem, budget, hall);
   growGuided(problem, climbers, budget, hall);
   race(problem, climbers, budget, hall, seededRandom(options.seed));
-  return hall.list();
+  const best = hall.list();
+  // true walks may still put a given order first, however it ranks with straight ones
+  return [...best, ...given.filter((candidate) => !best.includes(candidate))];
 }
 
 /** The best few candidates of different score. */

@@ -51,21 +51,26 @@ export function trueWalk(problem: SpreadProblem): Walk {
     }
     const from = order[at - 1] as number;
     const to = order[at] as number;
-    if (touches(from, to)) {
-      const dx = (x[from] as number) - (x[to] as number);
-      const dy = (y[from] as number) - (y[to] as number);
-      return Math.sqrt(dx * dx + dy * dy);
-    }
+    if (touches(from, to)) return straightM(from, to);
     const inside = flood(from, to, at);
     if (inside >= 0) return inside * cellM;
     // no dry way on the floor: out by a door reached from here, in by a door that leads to the target
     const out = nearestDoors(from, at);
     const back = nearestDoors(to, at);
+    const straight = straightM(from, to);
     let best = Infinity;
-    for (const [a, before] of out)
+    for (const [a, before] of out) {
       for (const [b, after] of back) best = Math.min(best, before + (outside[a]?.[b] ?? Infinity) + after);
-    return best;
+    }
+    // in and out by one wide door is no shorter than straight
+    return Math.max(best, straight);
   };
+
+  function straightM(from: number, to: number): number {
+    const dx = (x[from] as number) - (x[to] as number);
+    const dy = (y[from] as number) - (y[to] as number);
+    return Math.sqrt(dx * dx + dy * dy);
+  }
 
   /** A step to a neighbour, straight or round one corner, is part of spreading; not through a wall. */
   function touches(from: number, to: number): boolean {

@@ -37,17 +37,15 @@ export function replay(
               at: [square.x, square.y],
               figures: { fromX: from?.x ?? 0, fromY: from?.y ?? 0 },
             });
-          } else {
+          } else if (metres > 1.6 * cellM) {
+            // the first square of a walk is the step one makes anyway
             walkM += metres;
-            // one square's step is part of spreading
-            const walking = (metres - cellM) / crew.walkMPerMin;
-            clockMin += walking;
+            clockMin += (metres - cellM) / crew.walkMPerMin;
           }
         }
       }
       if (n === 0) {
         mixed = Math.max(clockMin, crew.dedicatedMixer ? lastStart + batch.mixMin : clockMin + batch.mixMin);
-        if (!crew.dedicatedMixer && k > 0 && before >= 0) mixed = clockMin + batch.mixMin;
         clockMin = mixed + batch.handoverMin;
         lastStart = clockMin;
       }

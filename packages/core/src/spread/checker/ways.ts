@@ -34,9 +34,14 @@ export function waysOver(question: SpreadCase, floor: CheckFloor, narrow: Readon
     const leave = byExit(seen);
     metresFrom(to, -1, wet, seen);
     const enter = byExit(seen);
+    const p = squares[from];
+    const q = squares[to];
+    // out and in again by one wide door: at least the way across
+    const across = p && q ? Math.sqrt((p.x - q.x) ** 2 + (p.y - q.y) ** 2) : 0;
     let least = Infinity;
-    for (const [k, before] of leave)
-      for (const [m, after] of enter) least = Math.min(least, before + around(k, m) + after);
+    for (const [k, before] of leave) {
+      for (const [m, after] of enter) least = Math.min(least, Math.max(across, before + around(k, m) + after));
+    }
     return least;
   };
 
