@@ -59,7 +59,7 @@ function boxOf(block: Block, room: Room, parent: Tag, setting: Setting): Box {
         return floorBox(block.drawing, width, most, parent, setting);
       }
       // The crew reads the floor first; its words are large and stand in a narrower column.
-      const own = (width - GUTTER) * (scale.body > 12 ? 0.62 : 0.54);
+      const own = (width - GUTTER) * (scale.body > 12 ? 0.57 : 0.54);
       const other = width - GUTTER - own;
       const floor = floorBox(block.drawing, own, most, parent, setting);
       const words = stack(boxesOf(block.beside, { ...room, width: other }, parent, setting));

@@ -113,6 +113,13 @@ export function rowsStack(rows: readonly Box[], gap: number): Box {
   };
 }
 
+/** About a third of a page: what is shorter is not cut, however well it could be. */
+const SHORT = 230;
+
+/** What a person takes in at one look stays on one page. */
+export const wholeWhenShort = (box: Box, short = SHORT): Box =>
+  box.height <= short ? { height: box.height, gap: box.gap, draw: box.draw } : box;
+
 export interface Side {
   readonly x: number;
   readonly box: Box;
@@ -145,10 +152,11 @@ export function beside(sides: readonly Side[], gap: number): Box {
   };
 }
 
-/** What begins a page when nothing fits it: headings and the first thing after them, taller than the page or not. */
-function forced(boxes: readonly Box[]): number {
-  const first = boxes.findIndex((box) => !box.keepNext);
-  return first < 0 ? boxes.length : first + 1;
+/** What begins a page when a heading and what follows it do not fit together: as much as fits, one box at least. */
+function forced(boxes: readonly Box[], room: number): number {
+  let count = 1;
+  while (count < boxes.length && stack(boxes.slice(0, count + 1)).height <= room) count += 1;
+  return count;
 }
 
 /** Shares boxes out over pages. `roomOf` gives the height of the page with this index. */
@@ -164,7 +172,7 @@ export function pagesOf(whole: readonly Box[], roomOf: (index: number) => number
       pages.push(stack(taken.first));
       boxes = taken.rest;
     } else {
-      const count = forced(boxes);
+      const count = forced(boxes, room);
       pages.push(stack(boxes.slice(0, count)));
       boxes = boxes.slice(count);
     }

@@ -1,5 +1,5 @@
 import type { Block } from '@slabwright/core';
-import { type Box, rowsStack } from './box.ts';
+import { type Box, beside, rowsStack, wholeWhenShort } from './box.ts';
 import { figureOf, sentence } from './content.ts';
 import { QUIET } from './look.ts';
 import { type Tag, tag } from './pen.ts';
@@ -9,14 +9,17 @@ import { widthOf, wrap } from './text.ts';
 
 type FactsBlock = Extract<Block, { kind: 'facts' }>;
 
-/** Label at the left, its value on one edge at the right, a quiet note under the label. */
-export function factsBox(block: FactsBlock, width: number, parent: Tag, gap: number, setting: Setting): Box {
+/** Wider than this, the eye loses the way from a label to its value: the facts stand in two columns. */
+const WIDE = 400;
+const GUTTER = 26;
+
+function factsColumn(block: FactsBlock, width: number, parent: Tag, gap: number, setting: Setting): Box {
   const { scale, measure } = setting;
   const table = tag('Table', parent);
   const tone = { size: scale.body, figures: 'bold' as const };
   const planned = block.rows.map(({ label, value, note }) => {
     const figure = figureOf(value, tone, setting);
-    const numeric = /^[^\p{L}]*\d/u.test(figure.number.map((one) => one.text).join(''));
+    const numeric = 'entry' in value;
     return { label, value, note, figure, numeric };
   });
   const numeric = planned.filter((row) => row.numeric);
@@ -59,4 +62,59 @@ export function factsBox(block: FactsBlock, width: number, parent: Tag, gap: num
     return rowBox([labelCell, valueCell], { width, leading: scale.leading, pad: scale.body * 0.24, under: HAIR });
   });
   return rowsStack(rows, gap);
+}
+
+/** Values that are sentences: read from the left, beside their labels. */
+function proseFacts(block: FactsBlock, width: number, parent: Tag, gap: number, setting: Setting): Box {
+  const { scale, measure } = setting;
+  const table = tag('Table', parent);
+  const between = 14;
+  const labels = block.rows.map(({ label }) => sentence([label], { size: scale.body }, setting));
+  const own = Math.min(width * 0.38, Math.max(0, ...labels.map((runs) => widthOf(runs, measure))) + 0.5);
+  const rows = block.rows.map(({ value, note }, index): Box => {
+    const row = tag('TR', table);
+    const room = width - own - between;
+    const quiet = { size: scale.small, ink: QUIET };
+    const lines = [
+      ...wrap(sentence([value], { size: scale.body, figures: 'bold' }, setting), room, measure),
+      ...(note ? wrap(sentence([note], quiet, setting), room, measure) : []),
+    ];
+    const cells: readonly Cell[] = [
+      {
+        x: 0,
+        width: own,
+        tag: tag('TH', row, { scope: 'Row' }),
+        kind: 'text',
+        lines: wrap(labels[index] ?? [], own, measure),
+        align: 'left',
+      },
+      { x: own + between, width: room, tag: tag('TD', row), kind: 'text', lines, align: 'left' },
+    ];
+    return rowBox(cells, { width, leading: scale.leading, pad: scale.body * 0.24, under: HAIR });
+  });
+  return rowsStack(rows, gap);
+}
+
+/** Label at the left, its value on one edge at the right, a quiet note under the label. */
+export function factsBox(block: FactsBlock, width: number, parent: Tag, gap: number, setting: Setting): Box {
+  const half = (width - GUTTER) / 2;
+  const tone = { size: setting.scale.body, figures: 'bold' as const };
+  const values = block.rows.map(({ value }) => widthOf(sentence([value], tone, setting), setting.measure));
+  if (Math.max(0, ...values) > width * 0.5) return proseFacts(block, width, parent, gap, setting);
+  if (width <= WIDE || Math.max(0, ...values) > half * 0.5) return factsColumn(block, width, parent, gap, setting);
+  if (block.rows.length < 4) return factsColumn(block, half, parent, gap, setting);
+  const column = (from: number, to: number): Box =>
+    factsColumn({ ...block, rows: block.rows.slice(from, to) }, half, parent, gap, setting);
+  const middle = Math.ceil(block.rows.length / 2);
+  return wholeWhenShort(
+    beside(
+      [
+        { x: 0, box: column(0, middle) },
+        { x: half + GUTTER, box: column(middle, block.rows.length) },
+      ],
+      gap,
+    ),
+    // Cut in the middle, the two columns would be read in the wrong order.
+    400,
+  );
 }

@@ -1,5 +1,5 @@
 import type { Block, Column, Content } from '@slabwright/core';
-import { type Box, rowsThatFit, stack } from './box.ts';
+import { type Box, rowsThatFit, stack, wholeWhenShort } from './box.ts';
 import { columnWidths, type Wish } from './column-widths.ts';
 import { type Figure, figureOf, sentence, type Tone } from './content.ts';
 import { INK, QUIET } from './look.ts';
@@ -51,7 +51,7 @@ const cellRuns = (content: Content, bold: boolean, setting: Setting): readonly R
   sentence([content], toneOf(content, bold, setting), setting);
 
 function plan(block: TableBlock, width: number, gap: number, setting: Setting): readonly Planned[] {
-  const { measure } = setting;
+  const { measure, scale } = setting;
   const asked = block.columns.map((column, index) => {
     const cells = allRows(block).flatMap(({ cells: row, bold }) => {
       const content = row[index];
@@ -70,8 +70,10 @@ function plan(block: TableBlock, width: number, gap: number, setting: Setting): 
         least = Math.max(least, widthOf(figure.band, measure));
       } else {
         const runs = cellRuns(content, bold, setting);
-        least = Math.max(least, widestWord(runs, measure));
-        most = Math.max(most, widthOf(runs, measure));
+        const full = widthOf(runs, measure);
+        // Two short words stand on one line: "not known".
+        least = Math.max(least, full <= scale.body * 6 ? full : widestWord(runs, measure));
+        most = Math.max(most, full);
       }
     }
     const figures = numbers + (units > 0 ? units + UNIT_GAP : 0);
@@ -114,9 +116,13 @@ function bodyCell(planned: Planned, content: Content | undefined, bold: boolean,
   return { ...place, kind: 'text', lines: wrap(cellRuns(content, bold, setting), width, setting.measure), align };
 }
 
+/** A table of so few rows is not cut. */
+const FEW_ROWS = 6;
+
 /** The box of the head, then rows; on a later page the head stands again above the rows that go on. */
 function tableStack(head: Box, again: Box, rows: readonly Box[], gap: number): Box {
   const whole = stack([head, ...rows], gap);
+  if (rows.length <= FEW_ROWS) return wholeWhenShort(whole);
   return {
     height: whole.height,
     gap,

@@ -1,5 +1,5 @@
 import type { Block } from '@slabwright/core';
-import { type Box, stack } from './box.ts';
+import { type Box, stack, wholeWhenShort } from './box.ts';
 import { rectangle } from './commands.ts';
 import { sentence } from './content.ts';
 import { INK, QUIET } from './look.ts';
@@ -74,10 +74,8 @@ function itemBox(block: Of<'list'>, index: number, width: number, list: Tag, set
 
 export function listBox(block: Of<'list'>, width: number, parent: Tag, setting: Setting): Box {
   const list = tag('L', parent);
-  return stack(
-    block.lines.map((_, index) => itemBox(block, index, width, list, setting)),
-    setting.scale.body * 0.5,
-  );
+  const items = block.lines.map((_, index) => itemBox(block, index, width, list, setting));
+  return wholeWhenShort(stack(items, setting.scale.body * 0.5));
 }
 
 /** Lines in a frame that are seen first: skin protection, what must be known before anything else. */

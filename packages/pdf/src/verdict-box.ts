@@ -26,9 +26,14 @@ export function verdictBox(
   const size = scale.lead * 1.05;
   const indent = size + scale.body * 0.8;
   const inside = width - indent;
+  const word = voice.word(WORD[block.word]);
+  const title = voice.say(block.title);
   const head = [
-    run(upper(voice.word(WORD[block.word])), { size: scale.lead, weight: 'bold' }),
-    run(`\u00a0\u00a0 ${voice.say(block.title)}`, { size: scale.body, weight: 'bold' }),
+    run(upper(word), { size: scale.lead, weight: 'bold' }),
+    // A title that only repeats the word is left out.
+    ...(title.toLowerCase() === word.toLowerCase()
+      ? []
+      : [run(`\u00a0\u00a0 ${title}`, { size: scale.body, weight: 'bold' })]),
   ];
   const words = stack([
     textBox(head, measure, { tag: tag('P', parent), width: inside, leading: 1.2, keepNext: true }),
