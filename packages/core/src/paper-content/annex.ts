@@ -2,19 +2,38 @@ import type { Entry } from '../kernel/entry.ts';
 import { entry, name, type PaperContext, paper, said, say } from './context.ts';
 import type { Block, Content, Issued } from './paper.ts';
 
-/** Steps in the order of the job; each is a heading of the annex. */
-const STEPS = ['survey', 'preparation', 'system', 'quantities', 'coats', 'hours', 'safety', 'price'] as const;
+/** Steps in the order of the job; each is a heading of the annex. What belongs to none of them stands last. */
+const STEPS = [
+  'survey',
+  'preparation',
+  'system',
+  'thinner',
+  'cracks',
+  'quantities',
+  'coats',
+  'hours',
+  'windows',
+  'spread',
+  'safety',
+  'price',
+] as const;
+type Step = (typeof STEPS)[number] | 'other';
 
-const prefixOf = (ctx: PaperContext, step: (typeof STEPS)[number]): string =>
-  step === 'survey' ? 'survey.' : `${ctx.option.id}.${step}.`;
+function stepOf(ctx: PaperContext, id: string): Step | undefined {
+  if (id.startsWith('survey.')) return 'survey';
+  const prefix = `${ctx.option.id}.`;
+  if (!id.startsWith(prefix)) return undefined;
+  const first = id.slice(prefix.length).split('.')[0] ?? '';
+  return STEPS.find((step) => step === first) ?? 'other';
+}
 
 /** Givens in one table: value, where it comes from, place and day. The figures below lean on them. */
-function givens(entries: readonly Entry[], prefix: string): readonly Block[] {
+function givens(entries: readonly Entry[]): readonly Block[] {
   const rows = entries.flatMap((one): readonly (readonly Content[])[] =>
     one.kind === 'given'
       ? [
           [
-            name(one.id.slice(prefix.length)),
+            name(one.id),
             entry(one.id),
             say(`annex-origin-${one.origin.replaceAll(' ', '-').replaceAll("'", '')}`),
             name([one.where ?? one.source, one.when?.slice(0, 10)].filter(Boolean).join(', ')),
@@ -37,24 +56,28 @@ function givens(entries: readonly Entry[], prefix: string): readonly Block[] {
   ];
 }
 
-function step(ctx: PaperContext, which: (typeof STEPS)[number]): readonly Block[] {
-  const prefix = prefixOf(ctx, which);
-  const entries = Object.values(ctx.plan.entries).filter(({ id }) => id.startsWith(prefix));
+function blocksOf(step: Step, entries: readonly Entry[]): readonly Block[] {
   if (entries.length === 0) return [];
   return [
-    { kind: 'heading', text: said(`annex-step-${which}`) },
-    ...givens(entries, prefix),
+    { kind: 'heading', text: said(`annex-step-${step}`) },
+    ...givens(entries),
     ...entries.flatMap((one): readonly Block[] => (one.kind === 'given' ? [] : [{ kind: 'working', entry: one.id }])),
   ];
 }
 
 /** Every figure of the option with its equation, its inputs and its source. */
 export function annex(ctx: PaperContext): Issued {
+  const steps: readonly Step[] = [...STEPS, 'other'];
+  const byStep = new Map<Step, Entry[]>(steps.map((step) => [step, []]));
+  for (const one of Object.values(ctx.plan.entries)) {
+    const step = stepOf(ctx, one.id);
+    if (step) byStep.get(step)?.push(one);
+  }
   return {
     ok: true,
     paper: paper(ctx, 'working-annex', 'en', [
       { kind: 'headline', text: said('annex-headline', { option: ctx.option.name }), under: said('annex-under') },
-      ...STEPS.flatMap((which) => step(ctx, which)),
+      ...steps.flatMap((step) => blocksOf(step, byStep.get(step) ?? [])),
     ]),
   };
 }

@@ -70,16 +70,14 @@ export const areasOf = (ctx: PaperContext): readonly Published<AreaMeasure>[] =>
 export const drawnArea = (ctx: PaperContext, id: string): Area | undefined =>
   ctx.job.areas.find((area) => area.id === id);
 
-/** Steps that decide whether the floor may be coated at all; the price is not among them. */
-export const technical = (ctx: PaperContext): readonly StepBase[] => {
-  const { preparation, system, quantities, hours } = ctx.option;
-  return [ctx.plan.survey, preparation, system, quantities, hours] as readonly StepBase[];
-};
+const isStep = (value: unknown): value is StepBase =>
+  typeof value === 'object' && value !== null && 'verdict' in value && 'missing' in value && 'notes' in value;
 
-/** Reasons of one verdict over all technical steps, each sentence once. */
-export function reasonsOf(steps: readonly StepBase[], word: Reason['verdict']): readonly Reason[] {
-  return once(steps.flatMap(({ verdict }) => verdict.reasons.filter((reason) => reason.verdict === word)));
-}
+/** Steps that decide whether the floor may be coated: all of them but the price. */
+export const technical = (ctx: PaperContext): readonly StepBase[] => [
+  ctx.plan.survey as StepBase,
+  ...Object.entries(ctx.option).flatMap(([step, answer]) => (step !== 'price' && isStep(answer) ? [answer] : [])),
+];
 
 /** One sentence for a range of profiles, another where both ends are one. */
 export function profileSaid(
@@ -105,6 +103,10 @@ export function once<T extends Said>(all: readonly T[]): readonly T[] {
     return fresh;
   });
 }
+
+/** Reasons of one verdict over some steps, each sentence once. */
+export const reasonsOf = (steps: readonly StepBase[], word: Reason['verdict']): readonly Reason[] =>
+  once(steps.flatMap(({ verdict }) => verdict.reasons.filter((reason) => reason.verdict === word)));
 
 /** A reason and, behind it, the smallest change that would lift it. */
 export const withLift = (reason: Reason): readonly Said[] => (reason.lift ? [reason, reason.lift] : [reason]);

@@ -54,5 +54,5 @@ export function papersOf(plan: Plan, job: Job, catalogue: Catalogue, options: Pa
     issue: options.issue ?? '1',
     mark: markOf(plan),
   };
-  return [proposal(ctx), buyingList(ctx), crewSheet(ctx), safetySheet(ctx), annex(ctx)];
+  return [proposal(ctx), crewSheet(ctx), buyingList(ctx), safetySheet(ctx), annex(ctx)];
 }

@@ -65,6 +65,7 @@ const SHOWN_IN_SPANISH: readonly RegExp[] = [
   /^survey-(hazard|substance|cover|service|drains|pressure-from-below|sign-)/,
   /^survey-(floor-not-described|cover-not-known)/,
   /^system-(film-(dry|wet)-(thin|thick)|film-vertical-thick|moisture-above|thinner-(forbidden|too-much)|bond-(mean|single)-below|concrete-too-young|profile-conflict)/,
+  /^thinner-(old-gauge|open-time|entrapment)/,
   /^system-climate-[a-z]+-[a-z]+-always/,
 ];
 

@@ -1,5 +1,6 @@
 import check from './en/check.json' with { type: 'json' };
 import climate from './en/climate.json' with { type: 'json' };
+import cracks from './en/cracks.json' with { type: 'json' };
 import evidence from './en/evidence.json' with { type: 'json' };
 import file from './en/file.json' with { type: 'json' };
 import hours from './en/hours.json' with { type: 'json' };
@@ -19,6 +20,7 @@ import esPapers from './es/papers.json' with { type: 'json' };
 import esPreparation from './es/preparation.json' with { type: 'json' };
 import esSurvey from './es/survey.json' with { type: 'json' };
 import esSystem from './es/system.json' with { type: 'json' };
+import esThinner from './es/thinner.json' with { type: 'json' };
 
 export const LANGUAGES = ['en', 'es'] as const;
 export type Language = (typeof LANGUAGES)[number];
@@ -42,6 +44,7 @@ export const MESSAGES: Readonly<Record<Language, ReadonlyMap<string, string>>> =
   en: merge([
     check,
     climate,
+    cracks,
     evidence,
     file,
     hours,
@@ -56,5 +59,5 @@ export const MESSAGES: Readonly<Record<Language, ReadonlyMap<string, string>>> =
     system,
     thinner,
   ]),
-  es: merge([esHours, esNames, esPapers, esPreparation, esSurvey, esSystem]),
+  es: merge([esHours, esNames, esPapers, esPreparation, esSurvey, esSystem, esThinner]),
 };

@@ -11,6 +11,7 @@ import {
   productOf,
   said,
   say,
+  saying,
 } from '../context.ts';
 import { floorBlocks } from '../floor.ts';
 import type { Block, Content } from '../paper.ts';
@@ -64,6 +65,14 @@ function spare(ctx: PaperContext, coat: Coat): readonly Content[] {
   ];
 }
 
+/** How thinner changes the gauge, the time and what must leave the film. */
+function thinned(ctx: PaperContext, coat: Coat): readonly Content[] {
+  const notes = known(ctx.option.thinner)?.notes ?? [];
+  return notes
+    .filter(({ code, names }) => names?.layer === coat.name && /^thinner-(old-gauge|open-time|entrapment)/.test(code))
+    .map(saying);
+}
+
 /** One coat on one page, to hang beside the mixing place. */
 export function coatPage(ctx: PaperContext, index: number, pages: number): readonly Block[] {
   const coats = known(ctx.option.coats)?.coats ?? [];
@@ -95,6 +104,7 @@ export function coatPage(ctx: PaperContext, index: number, pages: number): reado
         ...(fit.wetVertical ? [say('crew-film-vertical', {}, { wet: fit.wetVertical })] : []),
         ...ways(ctx),
         ...spare(ctx, coat),
+        ...thinned(ctx, coat),
         say('crew-second-pail'),
       ]),
     ]),

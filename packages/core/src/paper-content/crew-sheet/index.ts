@@ -20,7 +20,8 @@ export function crewSheet(ctx: PaperContext): Issued {
   const unknown = reasonsOf(technical(ctx), 'not known');
   const held = heldBack(ctx);
   const coats = known(ctx.option.coats)?.coats ?? [];
-  if (stops.length > 0 || unknown.length > 0 || held.length > 0 || coats.length === 0) {
+  const unsure = ctx.option.conditional || ctx.option.verdict === 'not known' || unknown.length + held.length > 0;
+  if (stops.length > 0 || unsure || coats.length === 0) {
     const first = stops.length > 0 ? 'crew-not-issued-stop' : 'crew-not-issued-not-known';
     return { ok: false, kind: 'crew-sheet', why: once([said(first), ...stops, ...unknown, ...held]) };
   }

@@ -94,32 +94,27 @@ export function preparationBlocks(ctx: PaperContext): readonly Block[] {
       })
     : profileSaid(ctx, 'proposal-prepared-to', prepared.target);
   const edge = areasOf(ctx).map((area) => say('proposal-edges', { area: area.name }, { edge: area.edge }));
-  const held = ctx.survey?.cutting === 'held';
-  const cracks = areasOf(ctx).flatMap((area) =>
-    area.cracks.map((crack) => {
-      const done = crack.moves === 'yes' ? 'kept' : held ? 'held' : 'filled';
-      return say(`proposal-crack-${done}`, { crack: crack.id, area: area.name }, { length: crack.length });
-    }),
-  );
-  const joints = areasOf(ctx).flatMap((area) =>
-    area.joints.map((joint) => {
-      const done = joint.kind === 'isolation' ? 'open' : 'coated';
-      return say(
-        `proposal-joint-${done}`,
-        { joint: joint.id, kind: `@paper-joint-${joint.kind}`, area: area.name },
-        { length: joint.length },
-      );
-    }),
-  );
   const removal = ctx.survey?.removal === 'held' ? [say('proposal-removal-held')] : [];
-  return [
-    heading('proposal-preparation'),
-    ...dashes([method, ...removal, ...edge, ...cracks, ...joints, ...jointsLater(ctx)]),
-  ];
+  return [heading('proposal-preparation'), ...dashes([method, ...removal, ...edge]), ...linesTreated(ctx)];
 }
 
-/** What the hours already say of joints that are coated over. */
-function jointsLater(ctx: PaperContext): readonly Content[] {
-  const notes = known(ctx.option.hours)?.notes ?? [];
-  return notes.filter(({ code }) => code === 'hours-joints-coated-over').map(saying);
+/** Each crack and joint of the plan by its line: what is done with it, and what the first winter shows. */
+function linesTreated(ctx: PaperContext): readonly Block[] {
+  const judged = known(ctx.option.cracks);
+  if (!judged) return [line(say('proposal-lines-not-known'))];
+  if (judged.cracks.length === 0) return [];
+  const areaName = (id: string): string => areasOf(ctx).find((area) => area.id === id)?.name ?? id;
+  return [
+    heading('proposal-lines'),
+    ...dashes(
+      judged.cracks.flatMap((one) => [
+        say(
+          `proposal-line-${one.planned.replaceAll(' ', '-')}`,
+          { line: one.id, kind: `@cracks-kind-${one.kind}`, area: areaName(one.area) },
+          { length: one.length },
+        ),
+        saying(one.winter),
+      ]),
+    ),
+  ];
 }

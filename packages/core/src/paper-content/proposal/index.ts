@@ -38,14 +38,16 @@ function standing(ctx: PaperContext): readonly Block[] {
 }
 
 function under(ctx: PaperContext): Said {
-  if (openStops(ctx).length > 0) return said('proposal-under-stop');
+  if (openStops(ctx).length > 0) return said('proposal-under-stop', { option: ctx.option.name });
   if (ctx.option.conditional) return said('proposal-under-conditional', { option: ctx.option.name });
   return said('proposal-under', { option: ctx.option.name });
 }
 
 /** Caution that bears on the customer's choice; what the crew watches for stands on its own sheet. */
 function worthKnowing(ctx: PaperContext): readonly Block[] {
-  const careful = reasonsOf([ctx.plan.survey, ctx.option.system] as readonly StepBase[], 'caution');
+  const { survey } = ctx.plan;
+  const { system, thinner, cracks } = ctx.option;
+  const careful = reasonsOf([survey, system, thinner, cracks] as readonly StepBase[], 'caution');
   if (careful.length === 0) return [];
   return [{ kind: 'verdict', word: 'caution', title: said('proposal-care-taken'), lines: careful.flatMap(withLift) }];
 }
