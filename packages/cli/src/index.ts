@@ -7,6 +7,7 @@ import { explain } from './verbs/explain.ts';
 import { formulas } from './verbs/formulas.ts';
 import { papers } from './verbs/papers.ts';
 import { planVerb } from './verbs/plan.ts';
+import { type ServeVerbOptions, serveVerb } from './verbs/serve.ts';
 
 interface Common {
   readonly json?: boolean;
@@ -73,6 +74,15 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
     .addOption(new Option('--language <language>', 'language of crew and safety sheet').choices(['en', 'es']))
     .action(async (job: string, options: Parameters<typeof papers>[1]) => {
       status = await papers(job, options, terminal);
+    });
+
+  verb('serve', 'serve the app and its data folder on this machine')
+    .option('--port <number>', 'port to answer on, 0 for a free one (4170)')
+    .option('--data <folder>', 'folder that holds the data, made when it is not there (./data)')
+    .option('--host <address>', 'address to listen on; without it nobody but this machine is answered (127.0.0.1)')
+    .option('--name <names...>', 'names this server is called by in the network')
+    .action(async (options: ServeVerbOptions) => {
+      status = await serveVerb(options, terminal);
     });
 
   try {
