@@ -17,6 +17,8 @@ const floors = fc
     cut: fc.boolean(),
     spiked: fc.boolean(),
     porous: fc.double({ min: 0.8, max: 1.6, noNaN: true }),
+    wall: fc.boolean(),
+    second: fc.constantFrom('none', 'outside', 'inside'),
     seed: fc.nat(1000),
   })
   .map((f) => {
@@ -40,8 +42,19 @@ const floors = fc
             ],
           ]
         : [],
-      walls: [],
-      exits: [{ a: [1, 0], b: [2, 0], outside: true }],
+      // a wall with an opening of 1.5 m at its lower end
+      walls: f.wall
+        ? [
+            [
+              [f.wide * 0.6, 1.5],
+              [f.wide * 0.6, f.high],
+            ],
+          ]
+        : [],
+      exits: [
+        { a: [1, 0], b: [2, 0], outside: true },
+        ...(f.second === 'none' ? [] : [{ a: [0, 1] as const, b: [0, 2] as const, outside: f.second === 'outside' }]),
+      ],
       stopLines: f.joint ? [{ a: [f.wide / 2, -1], b: [f.wide / 2, f.high + 1], kind: 'joint' }] : [],
       mixAt: { exit: 0 },
       crew: {

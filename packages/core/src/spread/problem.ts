@@ -29,6 +29,7 @@ export function spreadProblem(question: SpreadCase, areas: 'whole' | 'clipped'):
     area += squares.areaM2[s] as number;
   }
   const doorSquares = Int32Array.from([...doors].sort((a, b) => a - b));
+  reachIn(squares, doorSquares);
   return {
     question,
     squares,
@@ -49,6 +50,29 @@ function waysOut(squares: FloorSquares, { exits }: SpreadCase): readonly Int32Ar
   if (outside.length > 0) return outside;
   const widest = [...squares.doors].sort((a, b) => b.length - a.length)[0];
   return widest ? [widest] : [];
+}
+
+/**
+ * A square nobody can stand on, such as the tip of a slanted corner, is spread from the one beside it; but nobody goes
+ * through it. Opens the narrow links to such squares and closes those between two of them.
+ */
+function reachIn({ count, link, narrow }: FloorSquares, doorSquares: Int32Array): void {
+  const standing = new Uint8Array(count);
+  const stack = [...doorSquares];
+  for (const s of stack) standing[s] = 1;
+  for (let s = stack.pop(); s !== undefined; s = stack.pop()) {
+    for (let side = 4 * s; side < 4 * s + 4; side++) {
+      const other = link[side] as number;
+      if (other < 0 || standing[other] || narrow[side]) continue;
+      standing[other] = 1;
+      stack.push(other);
+    }
+  }
+  for (let side = 0; side < 4 * count; side++) {
+    const other = link[side] as number;
+    if (other < 0 || (standing[side >> 2] && standing[other])) continue;
+    narrow[side] = standing[side >> 2] || standing[other] ? 0 : 1;
+  }
 }
 
 /** Shortest way over the squares from a door to the station, door first; empty when it stands outside or nowhere. */

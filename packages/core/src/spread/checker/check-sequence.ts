@@ -5,7 +5,7 @@ import { checkDryReach, checkStation } from './dry-reach.ts';
 import { checkOpenEdges } from './open-edges.ts';
 import { rasterOf } from './raster.ts';
 import { replay } from './replay.ts';
-import { narrowSteps } from './width.ts';
+import { narrowSteps, withinReach } from './width.ts';
 
 export interface SequenceReport {
   readonly ok: boolean;
@@ -39,7 +39,8 @@ export function checkSequence(
   const breaks: SpreadBreak[] = [];
   const pours = coverage(floor, solution, breaks);
   const needed = question.passageM ?? 0.45;
-  const narrow = areas === 'clipped' ? narrowSteps(question, floor, needed) : new Map<number, number>();
+  const measured = areas === 'clipped' ? narrowSteps(question, floor, needed) : new Map<number, number>();
+  const narrow = measured.size > 0 ? withinReach(floor, measured) : measured;
   checkLitres(question, floor, pours, breaks);
   const sequence = pours.flat();
   checkDryReach(question, floor, sequence, narrow, breaks);

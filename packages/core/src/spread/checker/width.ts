@@ -37,6 +37,35 @@ export function narrowSteps(question: SpreadCase, floor: CheckFloor, needed: num
   return narrow;
 }
 
+/**
+ * What people cannot stand on they reach into from beside, one square and no farther: steps from where they stand into
+ * such a square are taken off the list, steps between two such squares are put on it.
+ */
+export function withinReach(floor: CheckFloor, narrow: ReadonlyMap<number, number>): Map<number, number> {
+  const { squares } = floor;
+  const standing = new Set<number>();
+  const ways = squares.map(({ exits }, s) => (exits.length > 0 ? s : -1)).filter((s) => s >= 0);
+  for (let s = ways.pop(); s !== undefined; s = ways.pop()) {
+    if (standing.has(s)) continue;
+    standing.add(s);
+    squares[s]?.next.forEach((o, way) => {
+      if (o >= 0 && !narrow.has(4 * (s as number) + way)) ways.push(o);
+    });
+  }
+  const tightest = Math.min(...narrow.values());
+  const left = new Map<number, number>();
+  squares.forEach(({ next }, s) => {
+    next.forEach((o, way) => {
+      if (o < 0) return;
+      const width = narrow.get(4 * s + way);
+      if (standing.has(s) && standing.has(o)) {
+        if (width !== undefined) left.set(4 * s + way, width);
+      } else if (!standing.has(s) && !standing.has(o)) left.set(4 * s + way, width ?? tightest);
+    });
+  });
+  return left;
+}
+
 /** Feels its way sideways from the step, centimetre by centimetre, in eleven places, until off the floor or at a wall. */
 function clearance(
   question: SpreadCase,
