@@ -20,6 +20,7 @@ export interface Room {
 }
 
 const GUTTER = 26;
+const MANY_LABELS = 12;
 
 function sideBySide(left: Box, right: Box, widthOfLeft: number, gap: number): Box {
   return beside(
@@ -57,6 +58,11 @@ function boxOf(block: Block, room: Room, parent: Tag, setting: Setting): Box {
       const most = room.height * 0.42;
       if (!block.beside || block.beside.length === 0) {
         return floorBox(block.drawing, width, most, parent, setting);
+      }
+      // A hall with a long legend needs the whole width; what belongs beside it stands below.
+      if (block.drawing.marks.filter((mark) => mark.label).length > MANY_LABELS) {
+        const floor = floorBox(block.drawing, width, most, parent, setting);
+        return stack([floor, ...boxesOf(block.beside, room, parent, setting)], scale.body);
       }
       // The crew reads the floor first; its words are large and stand in a narrower column.
       const own = (width - GUTTER) * (scale.body > 12 ? 0.57 : 0.54);

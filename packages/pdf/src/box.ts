@@ -101,6 +101,7 @@ export function rowsThatFit(rows: readonly Box[], room: number): number {
 /** Rows that stand close above each other; a break leaves at least two on each side where it can. */
 export function rowsStack(rows: readonly Box[], gap: number): Box {
   const whole = stack(rows, gap);
+  if (rows.length <= 3) return wholeWhenShort(whole);
   return {
     height: whole.height,
     gap,

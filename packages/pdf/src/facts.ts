@@ -100,8 +100,9 @@ export function factsBox(block: FactsBlock, width: number, parent: Tag, gap: num
   const half = (width - GUTTER) / 2;
   const tone = { size: setting.scale.body, figures: 'bold' as const };
   const values = block.rows.map(({ value }) => widthOf(sentence([value], tone, setting), setting.measure));
-  if (Math.max(0, ...values) > width * 0.5) return proseFacts(block, width, parent, gap, setting);
-  if (width <= WIDE || Math.max(0, ...values) > half * 0.5) return factsColumn(block, width, parent, gap, setting);
+  const sentences = values.filter((value) => value > width * 0.5).length;
+  if (sentences > values.length / 2) return proseFacts(block, width, parent, gap, setting);
+  if (width <= WIDE || Math.max(0, ...values) > half * 0.55) return factsColumn(block, width, parent, gap, setting);
   if (block.rows.length < 4) return factsColumn(block, half, parent, gap, setting);
   const column = (from: number, to: number): Box =>
     factsColumn({ ...block, rows: block.rows.slice(from, to) }, half, parent, gap, setting);

@@ -1,7 +1,8 @@
 import type { FloorMark } from '@slabwright/core';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { allApart, floorSheet, MOST_LABELS } from './floor-sheet.ts';
+import { MOST_LABELS } from './floor-legend.ts';
+import { allApart, floorSheet } from './floor-sheet.ts';
 import { overlap } from './geometry.ts';
 import { measureWith, run } from './text.ts';
 

@@ -1,12 +1,20 @@
 import type { FloorDrawing, FloorMark } from '@slabwright/core';
-import { type Command, disc, line, type Point } from './commands.ts';
+import { type Command, disc, type Point } from './commands.ts';
 import { anchorsOf, freePlace } from './floor-anchors.ts';
-import { type Placed, placeLabels } from './floor-labels.ts';
-import { dimension, floorCommands, frameFloor } from './floor-plan.ts';
+import { placeLabels } from './floor-labels.ts';
+import {
+  legendColumns,
+  legendOf,
+  legendWish,
+  MOST_LABELS,
+  numberRadius,
+  numbersOnFloor,
+  textCommands,
+} from './floor-legend.ts';
+import { dimension, type FloorFrame, floorCommands, frameFloor } from './floor-plan.ts';
 import { overlap, type Rectangle } from './geometry.ts';
-import { HAIRLINE, INK, PAPER, QUIET, WALL } from './look.ts';
+import { HAIRLINE, INK, QUIET, WALL } from './look.ts';
 import { type Line, type Measure, type Run, run, widthOf, wrap } from './text.ts';
-import { baselineOf } from './text-box.ts';
 
 /** Texts of the drawing, already in words. */
 export interface FloorTexts {
@@ -35,73 +43,17 @@ export interface FloorRoom {
   readonly leading: number;
 }
 
-/** More than this many labels become numbers with a legend. */
-export const MOST_LABELS = 5;
-
 const GUTTER = 20;
-const LEGEND_GAP = 4;
 
 interface Laid {
   readonly lines: readonly Line[];
   readonly height: number;
 }
 
-function textCommands(lines: readonly Line[], x: number, y: number, leading: number): readonly Command[] {
-  const commands: Command[] = [];
-  let top = y;
-  for (const one of lines) {
-    const baseline = top + baselineOf(one.size, leading);
-    for (const part of one.parts) commands.push({ draw: 'text', at: [x + part.x, baseline], run: part });
-    top += one.size * leading;
-  }
-  return commands;
-}
-
-const centred = (number: string, at: Point, radius: number, measure: Measure): readonly Command[] => {
-  const one = run(number, { size: radius * 1.25, weight: 'bold', ink: PAPER });
-  return [
-    disc(at, radius, { fill: INK, stroke: { width: 0.8, ink: PAPER } }),
-    { draw: 'text', at: [at[0] - widthOf([one], measure) / 2, at[1] + one.size * 0.35], run: one },
-  ];
-};
-
-/** A number must not cover what it names: it stands beside a spot or a cross, and on a line. */
-function clearanceOf(mark: FloorMark | undefined, scale: number, radius: number): number {
-  if (mark?.kind === 'reading') return radius + 5;
-  if (mark?.kind === 'spot') return Math.max(3, mark.radius * scale) + radius + 2;
-  return 0;
-}
-
-/** Moves numbers that would lie on each other to the nearest free place around their mark. */
-function spreadNumbers(
-  anchors: readonly { readonly at: Point; readonly clear: number }[],
-  radius: number,
-): readonly Point[] {
-  const placed: Point[] = [];
-  for (const { at, clear } of anchors) {
-    const [x, y] = at;
-    let found: Point = [x, y];
-    for (let ring = 0; ring < 40; ring += 1) {
-      const distance = clear + ring * radius * 0.7;
-      const tries = distance === 0 ? 1 : 8 + 4 * ring;
-      const free = Array.from({ length: tries }, (_, index): Point => {
-        const angle = (index / tries) * 2 * Math.PI - Math.PI / 4;
-        return [x + Math.cos(angle) * distance, y + Math.sin(angle) * distance];
-      }).find((point) => placed.every(([px, py]) => Math.hypot(px - point[0], py - point[1]) >= 2 * radius + 1));
-      if (free) {
-        found = free;
-        break;
-      }
-    }
-    placed.push(found);
-  }
-  return placed;
-}
-
 function nameOnFloor(
   drawing: FloorDrawing,
   texts: FloorTexts,
-  frame: ReturnType<typeof frameFloor>,
+  frame: FloorFrame,
   leaders: readonly (readonly Point[])[],
   taken: readonly Rectangle[],
   room: FloorRoom,
@@ -132,87 +84,127 @@ function nameOnFloor(
   return { commands: [], placed: false };
 }
 
-/** The floor to scale with its dimensions at two sides and its words in one column at the right. */
-export function floorSheet(drawing: FloorDrawing, texts: FloorTexts, room: FloorRoom, measure: Measure): FloorSheet {
+interface Words {
+  readonly commands: readonly Command[];
+  readonly labels: readonly Rectangle[];
+  readonly leaders: readonly (readonly Point[])[];
+  /** Numbers on the floor that its name must not lie on. */
+  readonly taken: readonly Rectangle[];
+  readonly lowest: number;
+}
+
+/** Up to five labels in one column at the right, each with its leader. */
+function labelColumn(texts: FloorTexts, frame: FloorFrame, width: number, room: FloorRoom, measure: Measure): Words {
   const { size, leading } = room;
-  const margin = drawing.dimensions ? size + 16 : WALL + 1;
-  const numbered = texts.labels.length > MOST_LABELS;
-  const radius = size * 0.72;
-  const indent = numbered ? radius * 2 + 6 : 0;
+  const right = frame.left + frame.width;
+  const left = right + WALL + GUTTER;
+  const marks = texts.labels.map(({ mark }) => mark);
+  const anchors = anchorsOf(marks, frame, size * 1.6);
+  const laid = texts.labels.map(({ runs }): Laid => {
+    const lines = wrap(runs, width, measure);
+    return { lines, height: lines.reduce((sum, one) => sum + one.size * leading, 0) };
+  });
+  const placed = placeLabels(
+    laid.map(({ height }, index) => ({ anchor: anchors[index] ?? [0, 0], height, arrives: (size * leading) / 2 })),
+    {
+      edge: right + WALL + 2,
+      left: left - 3,
+      top: frame.top - WALL,
+      bottom: frame.top + frame.height,
+      track: 5,
+      between: size * 0.35,
+    },
+  );
+  const commands: Command[] = [];
+  const labels: Rectangle[] = [];
+  for (const { index, top, leader } of placed) {
+    const { lines, height } = laid[index] ?? { lines: [], height: 0 };
+    const [anchor] = leader;
+    commands.push({ draw: 'lines', rings: [leader], closed: false, stroke: { width: HAIRLINE, ink: QUIET } });
+    if (anchor) commands.push(disc(anchor, 1.5, { fill: INK }));
+    commands.push(...textCommands(lines, left, top, leading));
+    labels.push({ left, right: left + Math.max(0, ...lines.map((one) => one.width)), top, bottom: top + height });
+  }
+  const lowest = Math.max(0, ...labels.map((label) => label.bottom));
+  return { commands, labels, leaders: placed.map(({ leader }) => leader), taken: [], lowest };
+}
+
+/** Many labels: numbers on the floor and their legend beside it, or below it when that lets the floor be larger. */
+function numbered(
+  drawing: FloorDrawing,
+  texts: FloorTexts,
+  margin: number,
+  room: FloorRoom,
+  measure: Measure,
+): { readonly frame: FloorFrame; readonly words: Words } {
+  const { size } = room;
+  const runs = texts.labels.map((one) => one.runs);
+  const wish = Math.min(legendWish(runs, size, measure), room.width * 0.36);
+  const foot = margin + WALL + 8;
+  const narrow = frameFloor(drawing, {
+    left: margin,
+    top: margin,
+    width: Math.max(20, room.width - margin - WALL - GUTTER / 2 - wish),
+    height: Math.max(20, room.height - foot),
+  });
+  const columns = legendColumns(room.width, size);
+  const under = legendOf(runs, { left: 0, top: 0, width: room.width, columns }, room, measure).height + size;
+  const wide = frameFloor(drawing, {
+    left: margin,
+    top: margin,
+    width: Math.max(20, room.width - margin - WALL - 1 - numberRadius(size)),
+    height: Math.max(20, room.height * 1.25 - foot - under),
+  });
+  const below = wide.scale > narrow.scale * 1.15;
+  const frame = below ? wide : narrow;
+  const place = below
+    ? { left: 0, top: frame.top + frame.height + WALL + size * 1.6, width: room.width, columns }
+    : { left: frame.left + frame.width + WALL + GUTTER / 2, top: frame.top - WALL, width: wish, columns: 1 };
+  const legend = legendOf(runs, place, room, measure);
+  const marks = texts.labels.map(({ mark }) => mark);
+  const numbers = numbersOnFloor(marks, anchorsOf(marks, frame, size * 1.6), frame.scale, size, measure);
+  return {
+    frame,
+    words: {
+      commands: [...numbers.commands, ...legend.commands],
+      labels: legend.labels,
+      leaders: [],
+      taken: numbers.discs,
+      lowest: place.top + legend.height,
+    },
+  };
+}
+
+function besideLabels(
+  drawing: FloorDrawing,
+  texts: FloorTexts,
+  margin: number,
+  room: FloorRoom,
+  measure: Measure,
+): { readonly frame: FloorFrame; readonly words: Words } {
   const natural = Math.max(0, ...texts.labels.map(({ runs }) => widthOf(runs, measure)));
-  const labelWidth = texts.labels.length > 0 ? Math.min(natural + 0.5, room.width * 0.36 - indent) : 0;
-  const words = texts.labels.length > 0 ? GUTTER + WALL + indent + labelWidth : WALL + 1;
+  const width = texts.labels.length > 0 ? Math.min(natural + 0.5, room.width * 0.36) : 0;
+  const taken = texts.labels.length > 0 ? GUTTER + WALL + width : WALL + 1;
   const frame = frameFloor(drawing, {
     left: margin,
     top: margin,
-    width: Math.max(20, room.width - margin - words),
+    width: Math.max(20, room.width - margin - taken),
     height: Math.max(20, room.height - margin - WALL - 8),
   });
-  const laid = texts.labels.map(({ runs }): Laid => {
-    const lines = wrap(runs, labelWidth, measure);
-    return { lines, height: lines.reduce((sum, one) => sum + one.size * leading, 0) };
-  });
+  return { frame, words: labelColumn(texts, frame, width, room, measure) };
+}
+
+/** The floor to scale with its dimensions at two sides and its words in one column, or numbered with a legend. */
+export function floorSheet(drawing: FloorDrawing, texts: FloorTexts, room: FloorRoom, measure: Measure): FloorSheet {
+  const { size, leading } = room;
+  const margin = drawing.dimensions ? size + 16 : WALL + 1;
+  const lay = texts.labels.length > MOST_LABELS ? numbered : besideLabels;
+  const { frame, words } = lay(drawing, texts, margin, room, measure);
   const right = frame.left + frame.width;
   const bottom = frame.top + frame.height;
-  const labelLeft = right + WALL + GUTTER;
-  const anchors = anchorsOf(
-    texts.labels.map(({ mark }) => mark),
-    frame,
-    size * 1.6,
-  );
-  const commands: Command[] = [...floorCommands(drawing, frame)];
-  const labels: Rectangle[] = [];
-  let placed: readonly Placed[] = [];
-  let numbers: readonly Point[] = [];
-  let lowest = bottom + WALL + 8;
-  if (numbered) {
-    numbers = spreadNumbers(
-      anchors.map((at, index) => ({ at, clear: clearanceOf(texts.labels[index]?.mark, frame.scale, radius) })),
-      radius,
-    );
-    numbers.forEach((at, index) => {
-      const [x, y] = anchors[index] ?? at;
-      if (Math.hypot(at[0] - x, at[1] - y) > 0) commands.push(line([x, y], at, { width: HAIRLINE, ink: INK }));
-    });
-    let top = margin - WALL;
-    laid.forEach(({ lines, height }, index) => {
-      const middle = top + (size * leading) / 2;
-      commands.push(
-        ...centred(String(index + 1), numbers[index] ?? [0, 0], radius, measure),
-        ...centred(String(index + 1), [labelLeft - GUTTER / 2 + radius, middle], radius, measure),
-        ...textCommands(lines, labelLeft - GUTTER / 2 + indent, top, leading),
-      );
-      const left = labelLeft - GUTTER / 2 + indent;
-      const wide = Math.max(0, ...lines.map((one) => one.width));
-      labels.push({ left, right: left + wide, top, bottom: top + height });
-      top += Math.max(height, radius * 2) + LEGEND_GAP;
-    });
-    lowest = Math.max(lowest, top);
-  } else {
-    placed = placeLabels(
-      laid.map(({ height }, index) => ({
-        anchor: anchors[index] ?? [0, 0],
-        height,
-        arrives: (size * leading) / 2,
-      })),
-      { edge: right + WALL + 2, left: labelLeft - 3, top: margin - WALL, bottom, track: 5, between: size * 0.35 },
-    );
-    for (const { index, top, leader } of placed) {
-      const { lines, height } = laid[index] ?? { lines: [], height: 0 };
-      const [anchor] = leader;
-      commands.push({ draw: 'lines', rings: [leader], closed: false, stroke: { width: HAIRLINE, ink: QUIET } });
-      if (anchor) commands.push(disc(anchor, 1.5, { fill: INK }));
-      commands.push(...textCommands(lines, labelLeft, top, leading));
-      const wide = Math.max(0, ...lines.map((one) => one.width));
-      labels.push({ left: labelLeft, right: labelLeft + wide, top, bottom: top + height });
-      lowest = Math.max(lowest, top + height);
-    }
-  }
-  const leaders = placed.map(({ leader }) => leader);
-  const discs = numbers.map(
-    ([x, y]): Rectangle => ({ left: x - radius, right: x + radius, top: y - radius, bottom: y + radius }),
-  );
-  const name = nameOnFloor(drawing, texts, frame, leaders, discs, room, measure);
+  const commands: Command[] = [...floorCommands(drawing, frame), ...words.commands];
+  let lowest = Math.max(bottom + WALL + 8, words.lowest);
+  const name = nameOnFloor(drawing, texts, frame, words.leaders, words.taken, room, measure);
   commands.push(...name.commands);
   if (!name.placed) {
     const caption = wrap([run(`${texts.name}, ${texts.net}`, { size })], room.width - margin, measure);
@@ -223,23 +215,19 @@ export function floorSheet(drawing: FloorDrawing, texts: FloorTexts, room: Floor
     const off = WALL + 9;
     const wide = run(texts.wide, { size });
     const deep = run(texts.deep, { size });
+    const above = frame.top - off;
+    const before = frame.left - off;
     commands.push(
-      ...dimension([frame.left, frame.top - off], [right, frame.top - off], {
-        run: wide,
-        width: widthOf([wide], measure),
-      }),
-      ...dimension([frame.left - off, bottom], [frame.left - off, frame.top], {
-        run: deep,
-        width: widthOf([deep], measure),
-      }),
+      ...dimension([frame.left, above], [right, above], { run: wide, width: widthOf([wide], measure) }),
+      ...dimension([before, bottom], [before, frame.top], { run: deep, width: widthOf([deep], measure) }),
     );
   }
   return {
     width: room.width,
     height: lowest,
     commands,
-    labels,
-    leaders,
+    labels: words.labels,
+    leaders: words.leaders,
     floor: { left: frame.left - WALL, right: right + WALL, top: frame.top - WALL, bottom: bottom + WALL },
   };
 }
