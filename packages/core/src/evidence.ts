@@ -50,6 +50,8 @@ export const conditions = () =>
     state: z.enum(['wet', 'dry']).optional(),
     device: text(60).optional(),
     slider: text(40).optional(),
+    /** Water and exempt solvent taken out of the volume, or not. */
+    exempt: z.enum(['deducted', 'not deducted']).optional(),
   });
 
 export type Conditions = z.output<ReturnType<typeof conditions>>;

@@ -9,13 +9,17 @@ import { type Reason, type Verdict, type VerdictWord, worst } from './kernel/ver
 import type { PriceBook } from './price-book.ts';
 import { coats } from './steps/coats/index.ts';
 import type { OptionContext, StepContext } from './steps/context.ts';
+import { governs } from './steps/governs/index.ts';
 import { hours } from './steps/hours/index.ts';
+import { needs } from './steps/needs/index.ts';
 import { preparation } from './steps/preparation/index.ts';
 import { price } from './steps/price/index.ts';
 import { quantities } from './steps/quantities/index.ts';
 import type {
   CoatsPlan,
+  GovernsPlan,
   HoursPlan,
+  NeedsPlan,
   PreparationPlan,
   PricePlan,
   QuantitiesPlan,
@@ -61,8 +65,12 @@ export interface OptionPlan {
   readonly verdict: VerdictWord;
   /** True while a fact that may never be assumed is missing: nothing here says more than "if". */
   readonly conditional: boolean;
+  /** What the use asks of the floor, held against the sheets of this option. */
+  readonly needs: Answer<NeedsPlan>;
   readonly preparation: Answer<PreparationPlan>;
   readonly system: Answer<SystemPlan>;
+  /** The weakest link of concrete and coats. */
+  readonly governs: Answer<GovernsPlan>;
   readonly quantities: Answer<QuantitiesPlan>;
   readonly hours: Answer<HoursPlan>;
   readonly coats: Answer<CoatsPlan>;
@@ -151,6 +159,8 @@ function planOption(ctx: StepContext, option: JobOption, surveyed: Outcome<Surve
   const at = (name: string): Trace => trace.within(name);
 
   const prepared = chain('survey', surveyed, (s) => preparation(optionCtx, s, at('preparation')));
+  const asked = attempt(() => needs(optionCtx, at('needs')));
+  const bonded = chain('survey', surveyed, () => governs(optionCtx, at('governs')));
   const fitted = chain('survey', surveyed, (s) => system(optionCtx, s, at('system')));
   const quantified = chain('preparation', both(both(surveyed, prepared), fitted), ([[s, p], f]) =>
     quantities(optionCtx, s, p, f, at('quantities')),
@@ -163,7 +173,7 @@ function planOption(ctx: StepContext, option: JobOption, surveyed: Outcome<Surve
   const priced = chain('hours', both(both(surveyed, quantified), timed), ([[s, q], t]) =>
     price(optionCtx, s, q, t, at('price')),
   );
-  const technical = [surveyed, prepared, fitted, quantified, timed].map(baseOf);
+  const technical = [surveyed, asked, prepared, fitted, bonded, quantified, timed].map(baseOf);
   return {
     id: option.id,
     name: option.name,
@@ -174,8 +184,10 @@ function planOption(ctx: StepContext, option: JobOption, surveyed: Outcome<Surve
     conditional: technical.some(
       (step) => step.verdict.word === 'not known' || step.missing.some((m) => m.meanwhile === 'held'),
     ),
+    needs: answerOf(asked),
     preparation: answerOf(prepared),
     system: answerOf(fitted),
+    governs: answerOf(bonded),
     quantities: answerOf(quantified),
     hours: answerOf(timed),
     coats: answerOf(mixed),

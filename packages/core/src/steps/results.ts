@@ -343,3 +343,56 @@ export interface PricePlan extends StepBase {
     readonly trigger?: string;
   }[];
 }
+
+/** One link of the chain that is pulled together: the concrete, a coat, or the plane between two of them. */
+export interface BondLink {
+  /** `concrete`, `concrete/base`, `base`, `base/clear`: layer ids. */
+  readonly id: string;
+  readonly kind: 'concrete' | 'interface' | 'coat';
+  /** As the pull-off standards letter the plane: A, A/B, B. */
+  readonly letter: string;
+  readonly says: Said;
+  /** A lower bound says only that a pull went by and broke something else. */
+  readonly from: 'failed here' | 'data sheet' | 'lower bound' | 'estimate' | 'not known';
+  readonly strength?: Known<'Pa'>;
+  readonly deviation?: Known<'Pa'>;
+  /** Pulls the strength comes from. */
+  readonly counted?: Known<'1'>;
+}
+
+export interface GovernsPlan extends StepBase {
+  readonly links: readonly BondLink[];
+  /** The weakest of the links whose strength is known, and that strength. */
+  readonly governing?: string;
+  readonly strength?: Known<'Pa'>;
+  /** That the concrete parts before any coating link of known strength. */
+  readonly chance?: Figure<'1'>;
+  /** Most that more adhesion or a stronger film could add. */
+  readonly worth?: Figure<'Pa'>;
+  /** Surface strength of ordinary slabs, beside what was measured. */
+  readonly ordinary: { readonly least: Known<'Pa'>; readonly most: Known<'Pa'> };
+}
+
+/** A must-have that follows from the use, or that the job states. */
+export interface Need {
+  readonly id: string;
+  /** A property of the table of test methods, or foot, vehicle, budget, smell. */
+  readonly what: string;
+  readonly from: 'use' | 'entered';
+  readonly why: Said;
+  /** Any one of these tests is enough; none where no test decides. */
+  readonly tests: readonly {
+    readonly method: string;
+    readonly least?: Known;
+    readonly most?: Known;
+    readonly conditions: readonly Said[];
+  }[];
+  readonly source?: string;
+  readonly met: 'met' | 'not met' | 'not known' | 'elsewhere';
+  /** How it was judged on the products of the option. */
+  readonly judged: readonly Said[];
+}
+
+export interface NeedsPlan extends StepBase {
+  readonly needs: readonly Need[];
+}

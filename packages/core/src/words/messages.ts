@@ -3,8 +3,10 @@ import climate from './en/climate.json' with { type: 'json' };
 import cracks from './en/cracks.json' with { type: 'json' };
 import evidence from './en/evidence.json' with { type: 'json' };
 import file from './en/file.json' with { type: 'json' };
+import governs from './en/governs.json' with { type: 'json' };
 import hours from './en/hours.json' with { type: 'json' };
 import names from './en/names.json' with { type: 'json' };
+import needs from './en/needs.json' with { type: 'json' };
 import papers from './en/papers.json' with { type: 'json' };
 import preparation from './en/preparation.json' with { type: 'json' };
 import price from './en/price.json' with { type: 'json' };
@@ -47,8 +49,10 @@ export const MESSAGES: Readonly<Record<Language, ReadonlyMap<string, string>>> =
     cracks,
     evidence,
     file,
+    governs,
     hours,
     names,
+    needs,
     papers,
     preparation,
     price,

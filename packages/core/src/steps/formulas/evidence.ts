@@ -22,7 +22,7 @@ const difference = (shows: Shows) =>
     compute: ({ lowerClaim, higherClaim }) => higherClaim - lowerClaim,
   });
 
-const DIFFERENCES = (['plain', 'stress', 'share', 'wear', 'impact', 'film'] as const).map(difference);
+const DIFFERENCES = (['plain', 'stress', 'share', 'wear', 'impact', 'film', 'voc'] as const).map(difference);
 
 /** The difference for claims shown in one way. Throws for a way that no property of the table uses. */
 export function evidenceDifference(shows: Shows): (typeof DIFFERENCES)[number] {

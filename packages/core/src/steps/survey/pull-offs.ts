@@ -25,7 +25,8 @@ const GLUE_SHARE_MOST = tabled(acceptance.glueShareMost.value, '1');
 export const failedInGlue = ({ mode, glueShare }: PullOff): boolean =>
   GLUE.has(mode) || (glueShare !== undefined && glueShare.value > GLUE_SHARE_MOST);
 
-function stressOf(trace: Trace, pull: PullOff): Known<'Pa'> | undefined {
+/** Stress of a pull as entered, or of its force and dolly; nothing where neither gives one. */
+export function stressOf(trace: Trace, pull: PullOff): Known<'Pa'> | undefined {
   const parts = { ...(pull.where ? { where: pull.where } : {}), ...(pull.on ? { when: pull.on } : {}) };
   if (pull.stress) return givenField(trace, 'stress', pull.stress, 'reading', parts);
   if (!pull.force || !pull.dolly) return undefined;

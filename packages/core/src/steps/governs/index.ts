@@ -1,0 +1,1 @@
+export { governs } from './governs.ts';

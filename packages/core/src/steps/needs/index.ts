@@ -1,0 +1,1 @@
+export { needs } from './needs.ts';
