@@ -1,6 +1,7 @@
 import { z } from 'zod';
+import { BRIDGING_CLASSES } from './data/crack-bridging.ts';
 import { property } from './evidence.ts';
-import { date, fact, idText, quantity, text, wholeNumber } from './fields.ts';
+import { date, fact, idText, quantity, text, trouble, wholeNumber } from './fields.ts';
 import type { Result } from './kernel/issue.ts';
 import { checkSchema, readJson, validate } from './read.ts';
 
@@ -106,6 +107,18 @@ const moistureLimit = () =>
     content: fact('1', 'data sheet', { least: '0.1 %', most: '20 %', shows: 'share' }).optional(),
   });
 
+/** Crack a film of this product was shown to bridge: a class of EN 1062-7 or a width, at the temperature of the test. */
+const crackBridging = () =>
+  z
+    .strictObject({
+      class: z.enum(BRIDGING_CLASSES).optional(),
+      width: fact('m', 'data sheet', { least: '0.01 mm', most: '10 mm', shows: 'small-length' }).optional(),
+      at: temperature(),
+    })
+    .superRefine((shown, ctx) => {
+      if (!shown.class && !shown.width) trouble(ctx, { code: 'catalogue-bridging-states-nothing' });
+    });
+
 export const CONSUMPTION_PARTS = ['film', 'profile', 'texture', 'loss'] as const;
 
 const product = () =>
@@ -157,7 +170,6 @@ const product = () =>
         density: fact('kg/m³', 'data sheet', { least: '500 kg/m³', most: '2000 kg/m³', shows: 'density' }),
         molarMass: fact('kg/mol', 'data sheet', { least: '10 g/mol', most: '500 g/mol', shows: 'plain' }),
         lowerExplosiveLimit: fact('1', 'data sheet', { least: '0.1 %', most: '20 %', shows: 'concentration' }),
-        exempt: z.boolean().optional(),
       })
       .optional(),
     isocyanate: z.boolean().optional(),
@@ -169,6 +181,7 @@ const product = () =>
         includes: z.array(z.enum(CONSUMPTION_PARTS)),
       })
       .optional(),
+    crackBridging: crackBridging().optional(),
     properties: z.array(property()).max(60).optional(),
   });
 

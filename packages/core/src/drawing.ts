@@ -35,6 +35,9 @@ const exit = () =>
     shut: z.boolean().optional(),
   });
 
+/** Width of film that lies free of the slab over a crack or joint: a bond-breaker tape. Bonded up to it is 0. */
+const bondBreaker = () => quantity('m', { least: '0 mm', most: '500 mm', shows: 'small-length' });
+
 export const JOINT_KINDS = ['isolation', 'contraction', 'construction'] as const;
 const joint = () =>
   z.strictObject({
@@ -43,6 +46,7 @@ const joint = () =>
     along: line(),
     width: fact('m', 'reading', { least: '0.1 mm', most: '200 mm', shows: 'small-length' }).optional(),
     depth: fact('m', 'reading', { least: '1 mm', most: '500 mm', shows: 'small-length' }).optional(),
+    bondBreaker: bondBreaker().optional(),
   });
 
 /** A width read with a comparator, with the slab temperature of that moment. */
@@ -61,6 +65,7 @@ const crack = () =>
     moves: seen().optional(),
     /** One side higher than the other. */
     step: quantity('m', { least: '0 mm', most: '200 mm', shows: 'small-length' }).optional(),
+    bondBreaker: bondBreaker().optional(),
   });
 
 export const SPOT_KINDS = ['oil', 'spall', 'pit', 'old film', 'soft concrete', 'ponding', 'drain'] as const;

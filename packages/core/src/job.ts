@@ -14,6 +14,7 @@ import {
   zone,
 } from './fields.ts';
 import type { Result } from './kernel/issue.ts';
+import { exemptSolvent, season, vocLimit } from './place.ts';
 import { checkSchema, readJson, validate } from './read.ts';
 
 /** A job: what was found on a slab, what is wanted, and which choices stand side by side. It holds no prices. */
@@ -300,6 +301,9 @@ export const job = () =>
       latitude: z.number().min(-90).max(90).optional(),
       longitude: z.number().min(-180).max(180).optional(),
       altitude: quantity('m', { least: '-430 m', most: '9000 m', shows: 'length' }).optional(),
+      vocLimits: z.array(vocLimit()).max(40).optional(),
+      exempt: z.array(exemptSolvent()).max(60).optional(),
+      season: season().optional(),
     }),
     reader: z.strictObject({ units: z.enum(['imperial', 'metric']), paper: z.enum(['letter', 'a4']) }),
     use: use().optional(),

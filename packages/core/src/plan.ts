@@ -9,6 +9,7 @@ import { type Reason, type Verdict, type VerdictWord, worst } from './kernel/ver
 import type { PriceBook } from './price-book.ts';
 import { coats } from './steps/coats/index.ts';
 import type { OptionContext, StepContext } from './steps/context.ts';
+import { cracks } from './steps/cracks/index.ts';
 import { governs } from './steps/governs/index.ts';
 import { hours } from './steps/hours/index.ts';
 import { needs } from './steps/needs/index.ts';
@@ -17,6 +18,7 @@ import { price } from './steps/price/index.ts';
 import { quantities } from './steps/quantities/index.ts';
 import type {
   CoatsPlan,
+  CracksPlan,
   GovernsPlan,
   HoursPlan,
   NeedsPlan,
@@ -27,10 +29,12 @@ import type {
   StepBase,
   SurveyPlan,
   SystemPlan,
+  ThinnerPlan,
 } from './steps/results.ts';
 import { safety } from './steps/safety/index.ts';
 import { survey } from './steps/survey/index.ts';
 import { system } from './steps/system/index.ts';
+import { thinner } from './steps/thinner/index.ts';
 
 /** The plan as it leaves the core: every number stands once in `entries`; everywhere else stands its id. */
 
@@ -71,6 +75,8 @@ export interface OptionPlan {
   readonly system: Answer<SystemPlan>;
   /** The weakest link of concrete and coats. */
   readonly governs: Answer<GovernsPlan>;
+  readonly thinner: Answer<ThinnerPlan>;
+  readonly cracks: Answer<CracksPlan>;
   readonly quantities: Answer<QuantitiesPlan>;
   readonly hours: Answer<HoursPlan>;
   readonly coats: Answer<CoatsPlan>;
@@ -162,6 +168,8 @@ function planOption(ctx: StepContext, option: JobOption, surveyed: Outcome<Surve
   const asked = attempt(() => needs(optionCtx, at('needs')));
   const bonded = chain('survey', surveyed, () => governs(optionCtx, at('governs')));
   const fitted = chain('survey', surveyed, (s) => system(optionCtx, s, at('system')));
+  const thinned = chain('system', fitted, (f) => thinner(optionCtx, f, at('thinner')));
+  const joined = chain('survey', surveyed, (s) => cracks(optionCtx, s, at('cracks')));
   const quantified = chain('preparation', both(both(surveyed, prepared), fitted), ([[s, p], f]) =>
     quantities(optionCtx, s, p, f, at('quantities')),
   );
@@ -173,7 +181,7 @@ function planOption(ctx: StepContext, option: JobOption, surveyed: Outcome<Surve
   const priced = chain('hours', both(both(surveyed, quantified), timed), ([[s, q], t]) =>
     price(optionCtx, s, q, t, at('price')),
   );
-  const technical = [surveyed, asked, prepared, fitted, bonded, quantified, timed].map(baseOf);
+  const technical = [surveyed, asked, prepared, fitted, bonded, thinned, joined, quantified, timed].map(baseOf);
   return {
     id: option.id,
     name: option.name,
@@ -188,6 +196,8 @@ function planOption(ctx: StepContext, option: JobOption, surveyed: Outcome<Surve
     preparation: answerOf(prepared),
     system: answerOf(fitted),
     governs: answerOf(bonded),
+    thinner: answerOf(thinned),
+    cracks: answerOf(joined),
     quantities: answerOf(quantified),
     hours: answerOf(timed),
     coats: answerOf(mixed),

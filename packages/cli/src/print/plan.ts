@@ -45,6 +45,8 @@ export function printPlan(done: Planned, terminal: Terminal): string {
     ['survey', plan.survey, surveyLine(plan.survey, voice)],
     ['preparation', leading.preparation, preparationLine(leading, voice)],
     ['system', leading.system, systemLine(leading, voice)],
+    ...cracksStep(leading, voice),
+    ...thinnerStep(leading, voice),
     ['quantities', leading.quantities, quantitiesLine(leading.quantities, done)],
     ['hours', leading.hours, hoursLine(leading.hours, voice)],
     ['price', leading.price, priceLine(leading.price, voice)],
@@ -116,6 +118,36 @@ function preparationLine({ preparation }: OptionPlan, voice: Voice): string {
 function systemLine({ system }: OptionPlan, voice: Voice): string {
   if (!answered(system)) return '';
   return join(...system.layers.map((layer) => `${layer.name} ${voice.show(layer.wet)} wet`));
+}
+
+/** Only where the floor has a crack or a joint. */
+function cracksStep({ cracks }: OptionPlan, voice: Voice): readonly [string, Answer<StepBase>, string][] {
+  if (!answered(cracks)) return [['cracks', cracks, '']];
+  if (cracks.cracks.length === 0) return [];
+  const counted = new Map<string, number>();
+  for (const { handling } of cracks.cracks) counted.set(handling, (counted.get(handling) ?? 0) + 1);
+  const handled = [...counted].map(([handling, count]) => `${count} to ${voice.word(handlingKey(handling))}`);
+  const [widest] = cracks.cracks
+    .flatMap(({ season }) => season ?? [])
+    .sort((a, b) => numberOf(voice, b) - numberOf(voice, a));
+  return [['cracks', cracks, join(...handled, widest && `opens by about ${voice.show(widest)} by the cold season`)]];
+}
+
+const handlingKey = (handling: string): string => `cracks-handling-${handling.replaceAll(' ', '-')}`;
+
+const numberOf = (voice: Voice, id: string): number => {
+  const entry = voice.entry(id);
+  return 'value' in entry ? entry.value : 0;
+};
+
+/** Only where somebody thins a coat. */
+function thinnerStep({ thinner }: OptionPlan, voice: Voice): readonly [string, Answer<StepBase>, string][] {
+  if (!answered(thinner)) return [['thinner', thinner, '']];
+  const thinned = thinner.coats.flatMap(({ name, ratio, wet }) =>
+    ratio ? [`${name} ${voice.show(ratio)}, gauge ${voice.show(wet)}`] : [],
+  );
+  const about = thinner.verdict.reasons.length > 0;
+  return thinned.length > 0 || about ? [['thinner', thinner, join(...thinned)]] : [];
 }
 
 function quantitiesLine(quantities: Answer<QuantitiesPlan>, done: Planned): string {

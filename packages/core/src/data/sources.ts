@@ -1,6 +1,7 @@
 import air from './sources/air.json' with { type: 'json' };
 import bond from './sources/bond.json' with { type: 'json' };
 import climate from './sources/climate.json' with { type: 'json' };
+import cracks from './sources/cracks.json' with { type: 'json' };
 import dust from './sources/dust.json' with { type: 'json' };
 import evidence from './sources/evidence.json' with { type: 'json' };
 import film from './sources/film.json' with { type: 'json' };
@@ -37,6 +38,7 @@ const FILES: readonly Readonly<Record<string, unknown>>[] = [
   air,
   bond,
   climate,
+  cracks,
   dust,
   evidence,
   film,

@@ -178,6 +178,82 @@ export interface LayerAreaQuantity {
   readonly porosity?: Figure<'m³'>;
 }
 
+/** What thinner does to one coat, and how much of it sheet and place bear. */
+export interface CoatThinner {
+  readonly layer: string;
+  readonly product: string;
+  readonly name: string;
+  readonly allowed: 'yes' | 'no' | 'not known';
+  readonly thinner?: string;
+  /** Chosen in this option: volume of thinner per volume of mixed coating. */
+  readonly ratio?: Known<'1'>;
+  /** The same with and without thinner. */
+  readonly dry: Known<'m'>;
+  /** Gauge to read on the floor. */
+  readonly wet: Known<'m'>;
+  /** What stays when the gauge is not raised for the thinner. */
+  readonly dryAtOldGauge?: Figure<'m'>;
+  readonly mostBySheet?: Known<'1'>;
+  readonly limit?: Known<'kg/m³'>;
+  readonly mostByLimit?: Figure<'1'>;
+  /** The lower of both; the sheet's alone where the limit of the place is not known or never reached. */
+  readonly most?: Known<'1'>;
+  /** VOC of the coating as it is used. */
+  readonly voc?: Known<'kg/m³'>;
+  readonly againstLimit: 'at or below the figure you entered' | 'above' | 'not known';
+  readonly exempt: boolean;
+  readonly longerOpenTime: 'yes' | 'no' | 'not known';
+}
+
+export interface ThinnerPlan extends StepBase {
+  readonly coats: readonly CoatThinner[];
+}
+
+export type CrackHandling = 'fill rigid' | 'fill flexible' | 'reinforce' | 'honour and re-cut';
+
+/** One crack or joint: how far it opens, what bridges it, what is done with it and what the first winter shows. */
+export interface CrackPlan {
+  readonly id: string;
+  readonly area: string;
+  readonly kind: 'crack' | 'isolation' | 'contraction' | 'construction';
+  readonly length: Known<'m'>;
+  readonly state: 'dormant' | 'moving' | 'not known';
+  /** Two widths at two temperatures beat the word of a person, which beats the formula. */
+  readonly from: 'two readings' | 'said' | 'formula';
+  /** Slab whose shortening opens it. */
+  readonly slabLength?: Figure<'m'>;
+  /** Opening by the cold season, with its band. */
+  readonly season?: Figure<'m'>;
+  /** Opening between the warmest and coldest hour of a day. */
+  readonly day?: Figure<'m'>;
+  /** Upper end of the season's opening: what a film over it must bear. */
+  readonly toBear?: Figure<'m'>;
+  /** What the readings cannot show of a crack that seems to rest. */
+  readonly unseen?: Figure<'m'>;
+  /** Classes of EN 1062-7, from memory. */
+  readonly classNeeded?: string;
+  readonly classNeededByDay?: string;
+  readonly bridges: {
+    readonly answer: 'yes' | 'no' | 'not known';
+    /** The coat that was shown to bridge, and how much at which temperature. */
+    readonly layer?: string;
+    readonly width?: Known<'m'>;
+    readonly at?: Known<'°C'>;
+  };
+  readonly freeLength?: Known<'m'>;
+  readonly strain?: Figure<'1'>;
+  readonly handling: CrackHandling;
+  /** What the tasks of this option do with it. */
+  readonly planned: 'filled' | 'filled and coated over' | 're-cut and filled' | 'left as it is' | 'held';
+  /** Change of the price book that prices this handling; none where the price is not known. */
+  readonly change?: string;
+  readonly winter: Said;
+}
+
+export interface CracksPlan extends StepBase {
+  readonly cracks: readonly CrackPlan[];
+}
+
 export interface PackChoice {
   readonly pack: string;
   readonly count: Known<'1'>;

@@ -3,12 +3,17 @@ import type { Trace } from '../../kernel/trace.ts';
 import type { OptionContext } from '../context.ts';
 import { totalLength } from '../formulas/survey.ts';
 import type { CoatedArea } from '../quantities/coated-areas.ts';
+import type { JointMeasure } from '../results.ts';
 import type { TaskList } from './task-list.ts';
 
 export interface JointsDone {
   readonly ends: readonly string[];
   readonly notes: readonly Said[];
 }
+
+/** Whether a joint is cut again through the finished floor. */
+export const isRecut = (ctx: OptionContext, kind: JointMeasure['kind']): boolean =>
+  kind === 'isolation' || ctx.job.use?.traffic === 'forklift';
 
 /**
  * Joints re-cut through the finished floor and filled. Isolation joints always: the building moves there. All others
@@ -22,11 +27,10 @@ export function recutJoints(
   areas: readonly CoatedArea[],
   after: readonly string[],
 ): JointsDone {
-  const hardWheels = ctx.job.use?.traffic === 'forklift';
   const ends: string[] = [];
   const notes: Said[] = [];
   for (const { measure } of areas) {
-    const cut = measure.joints.filter(({ kind }) => hardWheels || kind === 'isolation');
+    const cut = measure.joints.filter(({ kind }) => isRecut(ctx, kind));
     if (cut.length < measure.joints.length)
       notes.push({ code: 'hours-joints-coated-over', names: { area: measure.name } });
     if (cut.length === 0) continue;

@@ -7,6 +7,7 @@ import { givenFact, givenField, type OptionContext, productOf, sheetOf } from '.
 import { totalVolume } from '../formulas/quantities-volumes.ts';
 import { solventFromVoc, volumeNotSolid } from '../formulas/safety.ts';
 import type { CoatVapour, QuantitiesPlan } from '../results.ts';
+import { exemptionOf, workDay } from '../thinner/place.ts';
 
 /** Air the vapour goes into: the warmest reading, and the pressure of the place. */
 export interface RoomAir {
@@ -45,13 +46,15 @@ export function roomAir(ctx: OptionContext, trace: Trace): RoomAir {
 
 /** Liquid that leaves the coat itself: from its VOC, unless the solvent is one the VOC leaves out. */
 function fromCoat(
+  ctx: OptionContext,
   t: Trace,
   product: Product,
   coating: Known<'m³'>,
 ): { readonly from: 'voc' | 'not solid'; readonly liquid: Figure<'m³'> } {
   const where = sheetOf(product);
   const { solvent, voc } = product;
-  if (solvent && voc && !solvent.exempt) {
+  const exempt = exemptionOf(ctx.job, solvent?.name, workDay(ctx.option, ctx.now));
+  if (solvent && voc && !exempt) {
     const liquid = t.figure('liquid', solventFromVoc, {
       coating,
       coatingVoc: givenFact(t, 'voc', voc, { where }),
@@ -85,7 +88,7 @@ function coatVapour(
   if (nothing && !quantity.thinner && !solvent) return { ...base, from: 'none' };
   if (!solvent) return { ...base, from: 'not known' };
   const where = sheetOf(product);
-  const { from, liquid: own } = fromCoat(t, product, quantity.needed);
+  const { from, liquid: own } = fromCoat(ctx, t, product, quantity.needed);
   // The thinner is taken as the solvent the sheet names: its own molar mass is not in the catalogue.
   const liquid = quantity.thinner ? t.figure('liquid-thinned', totalVolume, { volumes: [own, quantity.thinner] }) : own;
   const vapour = t.figure('vapour', vapourFromLiquid, {

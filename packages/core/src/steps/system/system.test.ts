@@ -227,10 +227,6 @@ describe('thinner', () => {
     );
   });
 
-  test('VOC of the thinned coating: (90 + 5 % of 880) ÷ 1.05 g/L (own arithmetic)', () => {
-    expect(thinned('5 %').value('system.clear.voc.thinned')).toBeCloseTo((90 + 0.05 * 880) / 1.05, 6);
-  });
-
   test.each([
     ['5 %', undefined],
     ['5.1 %', 'system-thinner-too-much'],

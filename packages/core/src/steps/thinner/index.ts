@@ -1,0 +1,2 @@
+export { exemptionOf, vocLimitOf, workDay } from './place.ts';
+export { thinner } from './thinner.ts';
