@@ -106,6 +106,7 @@ export function partsOf(blocks: readonly Block[], room: Room, parent: Tag, setti
   return blocks.map((block, index): Box => {
     const box = boxOf(block, room, parent, setting);
     const before = blocks[index - 1];
+    if (block.kind === 'working' && before && before.kind !== 'working') return { ...box, gap: setting.scale.body };
     if (!opensPart(block) || !before) return box;
     const gap = setting.scale.body * 1.9;
     if (ENDS_IN_RULE.includes(before.kind)) return { ...box, gap };

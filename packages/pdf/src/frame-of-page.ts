@@ -34,8 +34,10 @@ export function pageHead(paper: Paper, sheet: Sheet, first: boolean, setting: Se
     const look = index === 0 ? { size: first ? scale.lead : size, weight: 'bold' as const } : { size };
     return wrap([run(text, look)], half, measure);
   });
+  // The running title takes what the name of the firm leaves.
+  const room = first ? half : width - Math.max(0, ...left.map((one) => one.width)) - 16;
   const rights = first ? paper.head.right.map((content) => [content]) : [[{ say: paper.title }]];
-  const right = rights.flatMap((contents) => wrap(sentence(contents, { size }, setting), half, measure));
+  const right = rights.flatMap((contents) => wrap(sentence(contents, { size }, setting), room, measure));
   const content = Math.max(heightOf(left, leading), heightOf(right, leading));
   const under = first ? 6 : 3;
   return {
