@@ -1,0 +1,14 @@
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { App } from './app.tsx';
+import './look/tokens.css';
+import './look/look.css';
+import './look/app.css';
+
+const root = document.getElementById('root');
+if (!root) throw new Error('the page has no place for the app');
+createRoot(root).render(
+  <StrictMode>
+    <App />
+  </StrictMode>,
+);

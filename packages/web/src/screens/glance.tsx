@@ -1,0 +1,81 @@
+import { useEffect, useRef, useState } from 'react';
+import { Day } from '../day/day.tsx';
+import { type DayData, dayData } from '../day/day-data.ts';
+import { instantAt } from '../day/scale.ts';
+import { StartControl, useMoveStart } from '../day/start-control.tsx';
+import { Floor, type FloorLayer } from '../floor/floor.tsx';
+import type { StepView } from '../steps/step-view.tsx';
+import { words } from '../words.ts';
+
+type Opened = 'floor' | 'day' | null;
+
+/** On a phone the floor and the day fold to a strip at the foot; a tap opens either to the full screen. */
+export function Glance({ view, layer }: { readonly view: StepView | null; readonly layer: FloorLayer | null }) {
+  const [opened, open] = useState<Opened>(null);
+  const data = view ? dayData(view) : null;
+  return (
+    <section className="phone glance" aria-label={`${words.survey.area}, ${words.day.title}`}>
+      {data && data.starts.length > 0 ? <StartControl data={data} /> : null}
+      <div className="strip">
+        <button type="button" aria-label={words.floor.open} onClick={() => open('floor')}>
+          {view ? <Floor area={view.area} layer={layer} units={view.planned.units} small /> : null}
+        </button>
+        <button type="button" aria-label={words.day.open} onClick={() => open('day')}>
+          {view && data ? (
+            <Day data={data} axis={view.planned.axis} gutter={0} small />
+          ) : (
+            <span className="quiet">{words.day.empty}</span>
+          )}
+        </button>
+      </div>
+      {opened && view ? <Whole what={opened} view={view} data={data} layer={layer} close={() => open(null)} /> : null}
+    </section>
+  );
+}
+
+interface WholeProps {
+  readonly what: 'floor' | 'day';
+  readonly view: StepView;
+  readonly data: DayData | null;
+  readonly layer: FloorLayer | null;
+  readonly close: () => void;
+}
+
+function Whole({ what, view, data, layer, close }: WholeProps) {
+  const shell = useRef<HTMLDialogElement>(null);
+  const move = useMoveStart();
+  useEffect(() => {
+    shell.current?.showModal();
+  }, []);
+  return (
+    <dialog
+      className="whole"
+      ref={shell}
+      onClose={close}
+      aria-label={what === 'floor' ? words.survey.area : words.day.title}
+    >
+      <button type="button" className="shut" onClick={() => shell.current?.close()}>
+        {words.close}
+      </button>
+      {what === 'floor' ? (
+        <Floor area={view.area} layer={layer} units={view.planned.units} />
+      ) : data ? (
+        <>
+          <p className="quiet">{words.day.given}</p>
+          <StartControl data={data} />
+          <Day
+            data={data}
+            axis={view.planned.axis}
+            gutter={72}
+            onMove={(index, at) => move(index, instantAt(at, data.offset))}
+          />
+        </>
+      ) : (
+        <p className="day-empty">
+          <b>{words.day.empty}</b>
+          <span>{words.day.emptyTeach}</span>
+        </p>
+      )}
+    </dialog>
+  );
+}

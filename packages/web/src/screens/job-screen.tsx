@@ -1,0 +1,174 @@
+import { useEffect, useState } from 'react';
+import { Redirect, useLocation } from 'wouter';
+import { Day } from '../day/day.tsx';
+import { dayData } from '../day/day-data.ts';
+import { instantAt } from '../day/scale.ts';
+import { StartControl, useMoveStart } from '../day/start-control.tsx';
+import { Floor } from '../floor/floor.tsx';
+import { JobProvider, useJob, useOpened } from '../job/job-context.tsx';
+import { Patterns } from '../marks/patterns.tsx';
+import { stepOf } from '../steps/index.tsx';
+import type { Step } from '../steps/step.ts';
+import { type StepView, useStepView } from '../steps/step-view.tsx';
+import { words } from '../words.ts';
+import { WorkingPanel } from '../working/working-panel.tsx';
+import { AbsentJob } from './absent-job.tsx';
+import { Glance } from './glance.tsx';
+import { Header } from './header.tsx';
+import { NotPlanned } from './not-planned.tsx';
+import { StepHead, StepList } from './step-list.tsx';
+import { useTrail } from './trail.ts';
+import { Troubles } from './troubles.tsx';
+
+interface JobScreenProps {
+  readonly id: string;
+  readonly step: string | undefined;
+  readonly working?: string;
+}
+
+export function JobScreen({ id, step: stepId, working }: JobScreenProps) {
+  const opening = useOpened(id);
+  const step = stepOf(stepId);
+  if (step.id !== stepId) return <Redirect to={`/job/${id}/${step.id}`} replace />;
+  if (opening.is === 'absent') return <AbsentJob />;
+  if (opening.is === 'opening') return <main className="sheet" aria-busy="true" />;
+  return (
+    <JobProvider opened={opening} key={id}>
+      <Patterns />
+      <Sheet step={step} {...(working ? { working } : {})} />
+    </JobProvider>
+  );
+}
+
+/** Two things always in sight: the floor to scale and the day as a ribbon. Beside them the step in hand. */
+function Sheet({ step, working }: { readonly step: Step; readonly working?: string }) {
+  const { file, stale, id, undo, redo } = useJob();
+  const [areaId, setArea] = useState<string | null>(null);
+  const view = useStepView(areaId);
+  const trail = useTrail(working);
+  const [, navigate] = useLocation();
+  useEffect(() => {
+    document.title = `${file.title}: ${step.title} · ${words.program}`;
+  }, [file.title, step.title]);
+  useEffect(() => {
+    const keys = (event: KeyboardEvent): void => {
+      const typing = event.target instanceof HTMLInputElement || event.target instanceof HTMLTextAreaElement;
+      if ((event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'z' && !typing) {
+        event.preventDefault();
+        if (event.shiftKey) redo();
+        else undo();
+      }
+      if (event.key === 'Escape' && working) navigate(`/job/${id}/${step.id}`);
+    };
+    window.addEventListener('keydown', keys);
+    return () => window.removeEventListener('keydown', keys);
+  }, [undo, redo, navigate, working, id, step.id]);
+  return (
+    <main className={`sheet${working ? ' opened' : ''}${stale ? ' stale' : ''}`}>
+      <a className="skip" href="#facts" onClick={(event) => skip(event)}>
+        {words.skip}
+      </a>
+      <Header />
+      <StepList view={view} step={step} />
+      <FloorSection view={view} step={step} onArea={setArea} />
+      {working ? (
+        <WorkingPanel id={working} step={step.id} trail={trail} />
+      ) : (
+        <section className="facts" id="facts" aria-label={step.title} tabIndex={-1}>
+          <Troubles />
+          <StepHead step={step} />
+          <OptionChoice view={view} />
+          <NotPlanned />
+          {view ? <step.Panel key={step.id} /> : null}
+        </section>
+      )}
+      <DaySection view={view} />
+      <Glance view={view} layer={view ? (step.floor?.(view) ?? null) : null} />
+    </main>
+  );
+}
+
+function skip(event: React.MouseEvent): void {
+  event.preventDefault();
+  document.getElementById('facts')?.focus();
+}
+
+function FloorSection({
+  view,
+  step,
+  onArea,
+}: {
+  readonly view: StepView | null;
+  readonly step: Step;
+  readonly onArea: (id: string) => void;
+}) {
+  const areas = view?.planned.areas ?? [];
+  return (
+    <section className="floor" aria-label={words.survey.area}>
+      {areas.length > 1 ? (
+        <select
+          className="areas"
+          aria-label={words.floor.areas}
+          value={view?.area?.id ?? ''}
+          onChange={(event) => onArea(event.target.value)}
+        >
+          {areas.map(({ id, name }) => (
+            <option key={id} value={id}>
+              {name}
+            </option>
+          ))}
+        </select>
+      ) : null}
+      {view ? (
+        <Floor area={view.area} layer={step.floor?.(view) ?? { title: words.survey.area }} units={view.planned.units} />
+      ) : null}
+    </section>
+  );
+}
+
+const DAY_GUTTER = 208;
+
+function DaySection({ view }: { readonly view: StepView | null }) {
+  const move = useMoveStart();
+  const data = view ? dayData(view) : null;
+  return (
+    <section className="day" aria-label={words.day.title}>
+      <div className="day-head">
+        <b>{words.day.title}</b>
+        {data ? <small>{words.day.given}</small> : null}
+        {data ? <StartControl data={data} /> : null}
+      </div>
+      {view && data ? (
+        <Day
+          data={data}
+          axis={view.planned.axis}
+          gutter={DAY_GUTTER}
+          onMove={(index, at) => move(index, instantAt(at, data.offset))}
+        />
+      ) : view ? (
+        <p className="day-empty">
+          <b>{words.day.empty}</b>
+          <span>{words.day.emptyTeach}</span>
+        </p>
+      ) : null}
+    </section>
+  );
+}
+
+function OptionChoice({ view }: { readonly view: StepView | null }) {
+  const { chooseOption, optionId } = useJob();
+  const options = view?.plan.options ?? [];
+  if (options.length < 2) return null;
+  return (
+    <label className="option">
+      {words.option}
+      <select value={optionId ?? ''} onChange={(event) => chooseOption(event.target.value)}>
+        {options.map(({ id, name, accepted }) => (
+          <option key={id} value={id}>
+            {accepted ? `${name} (${words.accepted})` : name}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+}

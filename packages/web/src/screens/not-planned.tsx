@@ -1,0 +1,43 @@
+import { useJob } from '../job/job-context.tsx';
+import { words } from '../words.ts';
+
+/** Why the newest version cannot be planned, and what looks odd. The last plan stays below, marked as older. */
+export function NotPlanned() {
+  const { issues, planned, trouble } = useJob();
+  const warnings = planned?.warnings ?? [];
+  return (
+    <>
+      {issues.length > 0 ? (
+        <section className="issues" role="alert">
+          <h3>{words.whole.title}</h3>
+          <ul>
+            {issues.map(({ text, file, path }) => (
+              <li key={`${file}-${path.join('.')}-${text}`}>
+                {file === 'job' ? '' : `${words.whole.file[file]}: `}
+                {text}
+              </li>
+            ))}
+          </ul>
+          <p>{planned ? words.whole.keep : words.whole.none}</p>
+        </section>
+      ) : null}
+      {trouble ? (
+        <section className="issues" role="alert">
+          <h3>{words.broken.title}</h3>
+          <p>{words.broken.text}</p>
+          <pre>{trouble}</pre>
+        </section>
+      ) : null}
+      {warnings.length > 0 ? (
+        <section className="notes">
+          <h3>{words.whole.warnings}</h3>
+          <ul>
+            {warnings.map(({ text }) => (
+              <li key={text}>{text}</li>
+            ))}
+          </ul>
+        </section>
+      ) : null}
+    </>
+  );
+}

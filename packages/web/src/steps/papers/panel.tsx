@@ -1,0 +1,166 @@
+import { useEffect, useState } from 'react';
+import { VerdictHead } from '../../facts/verdict-block.tsx';
+import { useJob } from '../../job/job-context.tsx';
+import { words } from '../../words.ts';
+import type { PaperView } from '../../worker/api.ts';
+import { planWorker } from '../../worker/client.ts';
+import { NoOption } from '../no-option.tsx';
+import { useStep } from '../step-view.tsx';
+
+const w = words.papers;
+type Language = 'en' | 'es';
+type Size = 'letter' | 'a4';
+
+/** The papers of the option looked at: made on this device, to look at and to download. */
+export function PapersPanel() {
+  const { option, planned, file } = useStep();
+  const { stale } = useJob();
+  const [language, setLanguage] = useState<Language>('en');
+  const [size, setSize] = useState<Size>(file.reader.paper);
+  const [found, setFound] = useState<readonly PaperView[] | null>(null);
+  const [failed, setFailed] = useState<string | null>(null);
+  const optionId = option?.id;
+  useEffect(() => {
+    if (!optionId || !planned) return;
+    let left = false;
+    planWorker()
+      .papers(optionId, language)
+      .then(
+        (list) => {
+          if (left) return;
+          setFound(list);
+          setFailed(null);
+        },
+        (cause: unknown) => {
+          if (!left) setFailed(String(cause));
+        },
+      );
+    return () => {
+      left = true;
+    };
+  }, [optionId, language, planned]);
+  if (!option) return <NoOption />;
+  return (
+    <>
+      <VerdictHead word="not yet">
+        <p>{w.intro}</p>
+        {stale ? <p>{w.stale}</p> : null}
+      </VerdictHead>
+      <div className="choices">
+        <label>
+          {w.language}
+          <select value={language} onChange={(event) => setLanguage(event.target.value === 'es' ? 'es' : 'en')}>
+            <option value="en">{w.en}</option>
+            <option value="es">{w.es}</option>
+          </select>
+        </label>
+        <label>
+          {w.size}
+          <select value={size} onChange={(event) => setSize(event.target.value === 'a4' ? 'a4' : 'letter')}>
+            <option value="letter">{w.letter}</option>
+            <option value="a4">{w.a4}</option>
+          </select>
+        </label>
+      </div>
+      {failed ? (
+        <p className="wrong" role="alert">
+          {w.failed} <small>{failed}</small>
+        </p>
+      ) : null}
+      <ul className="papers">
+        {(found ?? []).map((paper) => (
+          <PaperRow
+            key={`${paper.kind}-${language}-${size}`}
+            paper={paper}
+            optionId={option.id}
+            language={language}
+            size={size}
+          />
+        ))}
+      </ul>
+    </>
+  );
+}
+
+interface RowProps {
+  readonly paper: PaperView;
+  readonly optionId: string;
+  readonly language: Language;
+  readonly size: Size;
+}
+
+function PaperRow({ paper, optionId, language, size }: RowProps) {
+  const { id, planned } = useJob();
+  const [address, setAddress] = useState<string | null>(null);
+  const [making, setMaking] = useState(false);
+  const [failed, setFailed] = useState<string | null>(null);
+  const name = w.kinds[paper.kind] ?? paper.kind;
+  // A new plan makes the paper shown an old one.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the plan is what puts the old paper away
+  useEffect(() => setAddress(null), [planned]);
+  useEffect(
+    () => () => {
+      if (address) URL.revokeObjectURL(address);
+    },
+    [address],
+  );
+  const make = async (): Promise<string | null> => {
+    if (address) return address;
+    setMaking(true);
+    try {
+      const bytes = await planWorker().pdf(paper.kind, optionId, language, size);
+      const made = URL.createObjectURL(new Blob([bytes as Uint8Array<ArrayBuffer>], { type: 'application/pdf' }));
+      setFailed(null);
+      return made;
+    } catch (cause) {
+      setFailed(String(cause));
+      return null;
+    } finally {
+      setMaking(false);
+    }
+  };
+  const look = async (): Promise<void> => setAddress(address ? null : await make());
+  const download = async (): Promise<void> => {
+    const made = await make();
+    if (!made) return;
+    const link = document.createElement('a');
+    link.href = made;
+    link.download = `${id}-${paper.kind}.pdf`;
+    link.click();
+    if (made !== address) setTimeout(() => URL.revokeObjectURL(made), 60_000);
+  };
+  if (!paper.ok) {
+    return (
+      <li>
+        <b>{name}</b> {w.notIssued}
+        {paper.why.map((line) => (
+          <p key={line}>{line}</p>
+        ))}
+      </li>
+    );
+  }
+  return (
+    <li>
+      <div className="paper">
+        <span>
+          <b>{name}</b>
+          <small>{making ? w.making : paper.title}</small>
+        </span>
+        <button type="button" className="press" disabled={making} onClick={() => void look()}>
+          {address ? w.hide : w.preview}
+          <span className="unseen"> {name}</span>
+        </button>
+        <button type="button" className="press" disabled={making} onClick={() => void download()}>
+          {w.download}
+          <span className="unseen"> {name}</span>
+        </button>
+      </div>
+      {failed ? (
+        <p className="wrong" role="alert">
+          {w.failed} <small>{failed}</small>
+        </p>
+      ) : null}
+      {address ? <iframe className="preview" src={address} title={`${w.embedded}: ${name}`} /> : null}
+    </li>
+  );
+}

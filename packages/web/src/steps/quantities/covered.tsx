@@ -1,0 +1,34 @@
+import { type FloorFrame, pointsText } from '../../floor/geometry.ts';
+import { words } from '../../words.ts';
+import { answered } from '../../worker/plan-types.ts';
+import type { StepView } from '../step-view.tsx';
+
+/** What the numbers cover: the floor's net size, and a chalk line along the walls that are coated too. */
+export function Covered({ view, frame }: { readonly view: StepView; readonly frame: FloorFrame }) {
+  const { area, plan, voice } = view;
+  if (!area || !answered(plan.survey)) return null;
+  const measured = plan.survey.areas.find(({ id }) => id === area.id);
+  if (!measured) return null;
+  const net = voice.entry(measured.net);
+  const x = (frame.left + frame.right) / 2;
+  const y = (frame.top + frame.bottom) / 2;
+  const [wall] = measured.verticals;
+  return (
+    <g>
+      {wall ? (
+        <polygon points={pointsText(frame, area.outline)} fill="none" stroke="var(--chalk)" strokeWidth="3.5" />
+      ) : null}
+      <text x={x} y={y} textAnchor="middle" className="floor-big halo">
+        {net.number}
+      </text>
+      <text x={x} y={y + 20} textAnchor="middle" className="nq halo">
+        {`${net.unit} ${words.floor.ofFloor}`}
+      </text>
+      {wall ? (
+        <text x={frame.left + 14} y={frame.bottom - 14} className="nb chalk halo">
+          {words.floor.stems(voice.show(wall.face))}
+        </text>
+      ) : null}
+    </g>
+  );
+}

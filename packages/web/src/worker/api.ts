@@ -1,0 +1,184 @@
+import type {
+  CatalogueFile,
+  Entry,
+  Instant,
+  JobFile,
+  Origin,
+  Plan,
+  PriceBookFile,
+  VerdictWord,
+  Working,
+} from '@slabwright/core';
+
+/** What the screen asks of the plan worker and what it gets back: everything already in the reader's words. */
+
+export type Units = 'imperial' | 'metric';
+
+export interface PlanRequest {
+  readonly job: JobFile;
+  /** Null when it is the same as in the request before. */
+  readonly catalogue: CatalogueFile | null;
+  readonly priceBook: PriceBookFile | null;
+  /** Milliseconds since 1970, or a moment the job is planned as of. */
+  readonly now: number | Instant;
+  readonly units?: Units;
+  readonly locale: string;
+}
+
+/** One entry of the plan as this reader sees it. */
+export interface Shown {
+  readonly kind: Entry['kind'];
+  readonly text: string;
+  readonly number: string;
+  readonly unit: string;
+  readonly band: string;
+  /** SI value, where the entry has a single one. */
+  readonly value?: number;
+  readonly low?: number;
+  readonly high?: number;
+  readonly in: string;
+  readonly shows?: Entry['shows'];
+  readonly origin?: Origin;
+  readonly where?: string;
+  readonly when?: string;
+  readonly typed?: string;
+  /** What the formula gives, in a sentence. */
+  readonly says?: string;
+  readonly outside: boolean;
+}
+
+export interface IssueShown {
+  readonly file: 'job' | 'catalogue' | 'price-book';
+  readonly code: string;
+  readonly path: readonly (string | number)[];
+  readonly text: string;
+}
+
+export type Dot = readonly [x: number, y: number];
+
+/** The drawing of one area in metres, read from what was typed. */
+export interface AreaDrawing {
+  readonly id: string;
+  readonly name: string;
+  readonly outline: readonly Dot[];
+  readonly holes: readonly (readonly Dot[])[];
+  readonly exits: readonly {
+    readonly id: string;
+    readonly name: string;
+    readonly from: Dot;
+    readonly to: Dot;
+    readonly shut: boolean;
+    readonly outside: boolean;
+  }[];
+  readonly joints: readonly { readonly id: string; readonly kind: string; readonly along: readonly Dot[] }[];
+  readonly cracks: readonly { readonly id: string; readonly along: readonly Dot[] }[];
+  readonly spots: readonly { readonly id: string; readonly kind: string; readonly at: Dot; readonly area: number }[];
+  readonly points: readonly { readonly id: string; readonly name: string; readonly at: Dot }[];
+  readonly sun: readonly {
+    readonly id: string;
+    readonly outline: readonly Dot[];
+    readonly from?: Instant;
+    readonly until?: Instant;
+  }[];
+  /** Overall width and depth as this reader writes them. */
+  readonly width: string;
+  readonly depth: string;
+}
+
+/** A line of the temperature axis: place in °C, text in the reader's degrees. */
+export interface AxisTick {
+  readonly value: number;
+  readonly text: string;
+}
+
+export type LeanPlan = Omit<Plan, 'entries'>;
+
+export interface Planned {
+  readonly ok: true;
+  readonly plan: LeanPlan;
+  readonly shown: Readonly<Record<string, Shown>>;
+  /** Sentences of the plan by `saidKey`. */
+  readonly texts: Readonly<Record<string, string>>;
+  readonly areas: readonly AreaDrawing[];
+  readonly axis: readonly AxisTick[];
+  readonly warnings: readonly IssueShown[];
+  readonly units: Units;
+  readonly currency?: string;
+  readonly zone: string;
+  /** Names of packs by `product/pack`, of products and media by id. */
+  readonly names: Readonly<Record<string, string>>;
+  readonly milliseconds: number;
+}
+
+export type PlanAnswer = Planned | { readonly ok: false; readonly issues: readonly IssueShown[] };
+
+/** How a law was checked from outside: rows counted by where the published value was seen. */
+export interface OutsideState {
+  readonly read: number;
+  readonly memory: number;
+  readonly own: number;
+  readonly none?: string;
+}
+
+/** Share of the uncertainty by cause, the largest first. */
+export interface CauseShare {
+  readonly cause: string;
+  readonly share: number;
+}
+
+/** An input with its valid range as shares of the drawn line, for the mark that says where we are. */
+export interface RangeMark {
+  readonly name: string;
+  readonly least: string;
+  readonly most: string;
+  readonly value: string;
+  /** Place of the value between the ends; below 0 or above 1 is outside. */
+  readonly at: number;
+}
+
+export interface WorkingView extends Working {
+  readonly unitless: boolean;
+  readonly ranges: readonly RangeMark[];
+  readonly causes: readonly CauseShare[];
+  readonly checked?: OutsideState;
+  /** Entries that are computed from this one. */
+  readonly usedBy: readonly string[];
+}
+
+export interface FileReport {
+  readonly kind: 'job' | 'catalogue' | 'price-book' | 'weather' | 'backup' | 'not known';
+  readonly title: string;
+  readonly id: string;
+  readonly value: unknown;
+  readonly issues: readonly string[];
+}
+
+export type LocalAnswer =
+  | { readonly kind: 'one'; readonly instant: Instant }
+  | { readonly kind: 'none' | 'two'; readonly choices: readonly [Instant, Instant] }
+  | { readonly kind: 'unreadable' };
+
+export interface PaperView {
+  readonly kind: string;
+  readonly title: string;
+  readonly ok: boolean;
+  readonly why: readonly string[];
+}
+
+export interface PlanWorker {
+  /** Words that take no numbers: names of tasks, methods, steps. */
+  words(): Readonly<Record<string, string>>;
+  plan(request: PlanRequest): PlanAnswer;
+  /** Working of an entry of the last plan; null when that plan holds no such entry. */
+  working(id: string): WorkingView | null;
+  /** Moment of a wall-clock time in a zone. */
+  local(local: string, zone: string): LocalAnswer;
+  /** Reads a file a person chose, checking it as far as one file alone can be. */
+  read(text: string): FileReport;
+  /** Papers of an option of the last plan. */
+  papers(optionId: string, language: 'en' | 'es'): Promise<readonly PaperView[]>;
+  /** One paper of the last plan as PDF. */
+  pdf(kind: string, optionId: string, language: 'en' | 'es', size: 'letter' | 'a4'): Promise<Uint8Array>;
+}
+
+export type { VerdictWord };

@@ -1,0 +1,141 @@
+import {
+  type Catalogue,
+  catalogueFrom,
+  checkCatalogue,
+  checkJob,
+  fromLocal,
+  type Instant,
+  type Issue,
+  instantIn,
+  type Job,
+  jobFrom,
+  MESSAGES,
+  type Plan,
+  type PriceBook,
+  plan,
+  priceBookFrom,
+  type Reader,
+  type Voice,
+  voice,
+  WARNINGS,
+} from '@slabwright/core';
+import { expose, transfer } from 'comlink';
+import type { IssueShown, LocalAnswer, PlanAnswer, PlanRequest, PlanWorker } from './api.ts';
+import { temperatureAxis } from './axis.ts';
+import { drawingsOf } from './drawing.ts';
+import { namesOf } from './names.ts';
+import { readFile } from './read-file.ts';
+import { shownOf } from './shown.ts';
+import { lineNames, textsOf } from './texts.ts';
+import { workingView } from './working-view.ts';
+
+/** The last good plan and what it was made from, for workings and papers. */
+interface Last {
+  readonly plan: Plan;
+  readonly job: Job;
+  readonly catalogue: Catalogue;
+  readonly reader: Reader;
+  readonly voice: Voice;
+}
+
+let last: Last | null = null;
+let catalogueBefore: Catalogue | null = null;
+let priceBookBefore: PriceBook | null = null;
+
+const plainVoice = (): Voice => voice('en', { locale: 'en-US', units: 'metric' }, {});
+
+const issuesShown = (file: IssueShown['file'], issues: readonly Issue[]): IssueShown[] => {
+  const speaks = plainVoice();
+  return issues.map((issue) => ({ file, code: issue.code, path: issue.path, text: speaks.sayIssue(issue) }));
+};
+
+function planned(request: PlanRequest): PlanAnswer {
+  const started = performance.now();
+  if (request.catalogue) {
+    const read = catalogueFrom(request.catalogue);
+    if (!read.ok) return { ok: false, issues: issuesShown('catalogue', read.issues) };
+    const sense = checkCatalogue(read.value);
+    if (sense.length > 0) return { ok: false, issues: issuesShown('catalogue', sense) };
+    catalogueBefore = read.value;
+    priceBookBefore = null;
+  }
+  if (request.priceBook) {
+    const read = priceBookFrom(request.priceBook);
+    if (!read.ok) return { ok: false, issues: issuesShown('price-book', read.issues) };
+    priceBookBefore = read.value;
+  }
+  const catalogue = catalogueBefore;
+  if (!catalogue) throw new Error('a plan was asked for before its catalogue');
+  const read = jobFrom(request.job);
+  if (!read.ok) return { ok: false, issues: issuesShown('job', read.issues) };
+  const job = read.value;
+  const now: Instant = typeof request.now === 'number' ? instantIn(request.now, job.place.zone) : request.now;
+  const sense = checkJob(job, catalogue, now);
+  const wrong = sense.filter(({ code }) => !WARNINGS.has(code));
+  if (wrong.length > 0) return { ok: false, issues: issuesShown('job', wrong) };
+  const made = plan({ job, catalogue, now, ...(priceBookBefore ? { priceBook: priceBookBefore } : {}) });
+  const units = request.units ?? job.reader.units;
+  const reader: Reader = {
+    locale: request.locale,
+    units,
+    ...(made.currency ? { currency: made.currency } : {}),
+  };
+  const speaks = voice('en', reader, made.entries);
+  last = { plan: made, job, catalogue, reader, voice: speaks };
+  const { entries, ...lean } = made;
+  const shown = Object.fromEntries(Object.entries(entries).map(([id, entry]) => [id, shownOf(entry, reader)]));
+  return {
+    ok: true,
+    plan: lean,
+    shown,
+    texts: textsOf(made, speaks),
+    areas: drawingsOf(job, made, units, request.locale),
+    axis: temperatureAxis(entries, reader),
+    warnings: issuesShown(
+      'job',
+      sense.filter(({ code }) => WARNINGS.has(code)),
+    ),
+    units,
+    ...(made.currency ? { currency: made.currency } : {}),
+    zone: job.place.zone,
+    names: { ...namesOf(catalogue), ...lineNames(made, speaks) },
+    milliseconds: performance.now() - started,
+  };
+}
+
+function local(text: string, zone: string): LocalAnswer {
+  try {
+    const found = fromLocal(text, zone);
+    if (found.kind === 'one') return found;
+    if (found.kind === 'two') return { kind: 'two', choices: [found.first, found.second] };
+    return { kind: 'none', choices: [found.before, found.after] };
+  } catch (trouble) {
+    if (trouble instanceof RangeError) return { kind: 'unreadable' };
+    throw trouble;
+  }
+}
+
+/** Papers and their fonts are loaded when somebody opens them. */
+const papers = () => import('../papers/make.ts');
+
+function lastPlan(): Last {
+  if (!last) throw new Error('papers were asked for before a plan');
+  return last;
+}
+
+const api: PlanWorker = {
+  words: () => Object.fromEntries([...MESSAGES.en].filter(([, text]) => !text.includes('{'))),
+  plan: planned,
+  working: (id) => (last ? workingView(id, last.plan.entries, last.voice) : null),
+  local,
+  read: (text) => readFile(text, plainVoice()),
+  async papers(optionId, language) {
+    return (await papers()).paperList(lastPlan(), optionId, language);
+  },
+  async pdf(kind, optionId, language, size) {
+    const bytes = await (await papers()).paperPdf(lastPlan(), kind, optionId, language, size);
+    return transfer(bytes, [bytes.buffer as ArrayBuffer]);
+  },
+};
+
+expose(api);

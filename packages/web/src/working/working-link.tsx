@@ -1,0 +1,41 @@
+import type { ReactNode } from 'react';
+import { Link, useRoute } from 'wouter';
+import { useJob } from '../job/job-context.tsx';
+
+/** Address of the working of an entry, beside the step in hand. */
+export const workingPath = (job: string, step: string, id: string): string =>
+  `/job/${job}/${step}/working/${encodeURIComponent(id)}`;
+
+export function useStepInHand(): string {
+  const [, params] = useRoute('/job/:id/:step/*?');
+  return params?.step ?? 'survey';
+}
+
+/** Opens the working of any entry of the plan. Without children it says the figure: number loud, unit and band quiet. */
+export function WorkingLink({ id, children }: { readonly id: string; readonly children?: ReactNode }) {
+  const { id: job } = useJob();
+  const step = useStepInHand();
+  return (
+    <Link className="open" href={workingPath(job, step, id)}>
+      {children ?? <FigureText id={id} />}
+    </Link>
+  );
+}
+
+export function FigureText({ id, band = true }: { readonly id: string; readonly band?: boolean }) {
+  const { voice } = useJob();
+  if (!voice?.has(id)) return <>—</>;
+  const shown = voice.entry(id);
+  const classes = ['fig', shown.origin === 'assumed' ? 'assumed' : '', shown.outside ? 'beyond' : ''];
+  return (
+    <span className={classes.filter(Boolean).join(' ')}>
+      <b>{shown.number}</b>
+      {shown.unit || (band && shown.band) ? (
+        <i>
+          {shown.unit ? ` ${shown.unit}` : ''}
+          {band && shown.band ? ` ${shown.band}` : ''}
+        </i>
+      ) : null}
+    </span>
+  );
+}
