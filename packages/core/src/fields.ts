@@ -143,6 +143,12 @@ export const idText = () =>
     if (!/^[a-z0-9][a-z0-9-]{0,39}$/.test(value)) trouble(ctx, { code: 'id-malformed', value });
   });
 
+/** A time of the day as a clock shows it, `07:30`. */
+export const clockTime = () =>
+  z.string().superRefine((value, ctx) => {
+    if (!/^([01]\d|2[0-3]):[0-5]\d$/.test(value)) trouble(ctx, { code: 'clock-time-malformed', value });
+  });
+
 export const date = () =>
   z.string().superRefine((value, ctx) => {
     if (!isDate(value)) trouble(ctx, { code: 'date-malformed', value });

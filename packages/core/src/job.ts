@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { area } from './drawing.ts';
 import {
   amount,
+  clockTime,
   date,
   dateOrInstant,
   fact,
@@ -111,6 +112,23 @@ const climateReading = () =>
     pressure: quantity('Pa', { least: '500 hPa', most: '1100 hPa', shows: 'pressure' }).optional(),
   });
 
+/** What the slab feels of the weather: how the room stands to the outdoor air, and when its doors stand open. */
+export const EXPOSURES = ['closed garage', 'open garage', 'heated room', 'patio'] as const;
+
+const exposure = () =>
+  z.strictObject({
+    kind: z.enum(EXPOSURES),
+    /** Air of a heated room. */
+    room: quantity('°C', { least: '5 °C', most: '40 °C', shows: 'temperature' }).optional(),
+    /** Stretches during which a door to the outside stands open. */
+    doors: z
+      .array(z.strictObject({ from: instant(), until: instant() }))
+      .max(200)
+      .optional(),
+    /** Gravel or other base under the slab. */
+    base: fact('m', 'reading', { least: '0 mm', most: '2 m', shows: 'small-length' }).optional(),
+  });
+
 const survey = () =>
   z.strictObject({
     on: dateOrInstant().optional(),
@@ -188,6 +206,7 @@ const survey = () =>
           .optional(),
       })
       .optional(),
+    exposure: exposure().optional(),
     climate: z.array(climateReading()).max(5000).optional(),
     testPatch: z
       .strictObject({
@@ -278,6 +297,8 @@ const option = () =>
     /** Hours paid for, when the firm already knows them: travel, waiting and survey included. */
     paidHours: fact('s', 'chosen', { least: '0.5 h', most: '20000 h', shows: 'duration' }).optional(),
     contingency: fact('1', 'chosen', { least: '0 %', most: '100 %', shows: 'share' }).optional(),
+    /** Hours of the crew on site, by the clock of the place. */
+    workday: z.strictObject({ from: clockTime(), until: clockTime() }).optional(),
     /** Start of each layer, as planned on the day. */
     starts: z.array(z.strictObject({ layer: idText(), at: instant() })).optional(),
     /** Changes priced beforehand, by their id in the price book. */

@@ -1,6 +1,6 @@
 import { addCauses, bandOf, deviationOf } from './band.ts';
 import type { Causes, Entry, Figure, FigureList, Given, Known, Series } from './entry.ts';
-import { evaluate, type Formula, type OutputUnit, type Takes, type Values } from './formula.ts';
+import { type AnyFormula, evaluate, type Formula, type OutputUnit, type Takes, type Values } from './formula.ts';
 import { Refuse } from './refusal.ts';
 import type { Unit } from './unit.ts';
 
@@ -128,6 +128,28 @@ export class Trace {
 
   series<U extends Unit>(name: string, parts: SeriesParts<U>): Series<U> {
     const entry: Series<U> = { kind: 'series', id: this.prefix + name, ...parts };
+    this.recorder.put(entry);
+    return entry;
+  }
+
+  /**
+   * A number taken out of a series by a formula: its least, its value at a moment. The caller works it out on the
+   * series at its full fineness; the Figure names the formula and the ids it was taken from.
+   */
+  taken<U extends Unit>(
+    name: string,
+    f: AnyFormula,
+    parts: Pick<Figure<U>, 'value' | 'unit' | 'inputs' | 'band' | 'shows'>,
+  ): Figure<U> {
+    if (!Number.isFinite(parts.value)) throw new Error(`figure ${this.prefix + name} is not a number`);
+    const entry: Figure<U> = {
+      kind: 'figure',
+      id: this.prefix + name,
+      formula: f.id,
+      source: f.source,
+      outside: [],
+      ...parts,
+    };
     this.recorder.put(entry);
     return entry;
   }

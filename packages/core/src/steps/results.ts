@@ -4,6 +4,8 @@ import type { Missing } from '../kernel/missing.ts';
 import type { Said } from '../kernel/said.ts';
 import type { Verdict } from '../kernel/verdict.ts';
 
+export type * from './results-day.ts';
+
 /**
  * What each step hands to the next. Inside the steps these hold whole Figures; the Plan keeps the same shape with ids
  * in their place (see plan.ts), so a number exists once.

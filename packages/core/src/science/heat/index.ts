@@ -1,5 +1,6 @@
 import type { AnyFormula } from '../../kernel/formula.ts';
 import { clearSkyEmissivity, dailyDepth, resinOnSlab, waltonSkyEmissivity } from './laws.ts';
+import { slabUnderAir } from './slab-under-air.ts';
 
 export * from './annual-wave.ts';
 export * from './calibrate.ts';
@@ -17,8 +18,15 @@ export * from './materials.ts';
 export * from './parameters.ts';
 export * from './sky.ts';
 export * from './slab-day.ts';
+export * from './slab-under-air.ts';
 export * from './surface-balance.ts';
 export * from './time-steps.ts';
 
 /** Laws of heat in a slab. */
-export const heatFormulas: readonly AnyFormula[] = [dailyDepth, resinOnSlab, clearSkyEmissivity, waltonSkyEmissivity];
+export const heatFormulas: readonly AnyFormula[] = [
+  dailyDepth,
+  resinOnSlab,
+  clearSkyEmissivity,
+  waltonSkyEmissivity,
+  slabUnderAir,
+];

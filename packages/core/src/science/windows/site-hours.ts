@@ -37,6 +37,10 @@ export interface SiteHoursRequest {
   readonly errors?: ForecastErrors;
   /** Vapour pressure inside over outside, from a reading; 1 where nobody read it. */
   readonly moisture?: number;
+  /** First moment told, ms since 1970, where it lies before `now`. */
+  readonly from?: number;
+  /** The fit to the same readings, from an earlier call: a moved start or a later `now` needs no new one. */
+  readonly calibration?: Calibration;
 }
 
 export interface SiteHours {
@@ -67,7 +71,7 @@ export const siteHours = (request: SiteHoursRequest): SiteHoursResult => {
   const cautions: string[] = [];
   if (slabIssues(slab).length > 0 || endOf(weather) <= now) return { issues, cautions };
 
-  const earliest = readings.reduce((least, each) => Math.min(least, each.time), now);
+  const earliest = readings.reduce((least, each) => Math.min(least, each.time), Math.min(now, request.from ?? now));
   const from = Math.floor((earliest - SPIN_UP) / MARK_MS) * MARK_MS;
   const { series, added } = withPast(weather, from);
   if (added > 0) cautions.push('slab-past-weather-assumed');
@@ -83,11 +87,12 @@ export const siteHours = (request: SiteHoursRequest): SiteHoursResult => {
   const forcing = forcingOf(series, from, to);
   cautions.push(...forcing.assumed);
   const strip = sunlit === undefined ? undefined : stripSun(series, forcing, sunlit.opening, sunlit.depth);
-  const calibration = calibrate({ setup, forcing, doors, readings, ...(strip === undefined ? {} : { strip }) });
+  const calibration =
+    request.calibration ?? calibrate({ setup, forcing, doors, readings, ...(strip === undefined ? {} : { strip }) });
   cautions.push(...calibration.cautions);
   if (calibration.readings === 0) cautions.push('slab-not-read');
   const errors = request.errors ?? (weather.source.kind === 'measured' ? MEASURED_ERRORS : FORECAST_ERRORS);
-  const start = Math.floor(now / MARK_MS) * MARK_MS;
+  const start = Math.floor(Math.min(now, request.from ?? now) / MARK_MS) * MARK_MS;
   const forecast = forecastSlab(calibration, forcing, doors, start, now, errors, strip);
   const conditions = conditionsOf(series, forecast, HUMIDITY_ERROR, request.moisture ?? 1);
   cautions.push(...conditions.assumed);

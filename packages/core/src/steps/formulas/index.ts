@@ -1,6 +1,7 @@
 import type { AnyFormula } from '../../kernel/formula.ts';
 import { coatsFormulas } from './coats.ts';
 import { cracksFormulas } from './cracks.ts';
+import { dayFormulas } from './day.ts';
 import { evidenceFormulas } from './evidence.ts';
 import { hoursFormulas } from './hours-index.ts';
 import { priceStepFormulas } from './price-index.ts';
@@ -18,6 +19,7 @@ export const stepFormulas: readonly AnyFormula[] = [
   ...evidenceFormulas,
   ...quantitiesFormulas,
   ...hoursFormulas,
+  ...dayFormulas,
   ...coatsFormulas,
   ...cracksFormulas,
   ...safetyFormulas,

@@ -1,0 +1,41 @@
+import type { JobOption } from '../../job.ts';
+import { addDays, epochOf, fromLocal, instantIn } from '../../kernel/instant.ts';
+
+export interface Workday {
+  /** Clock times, `07:30`. */
+  readonly from: string;
+  readonly until: string;
+}
+
+/** Assumed where the option names none: common practice. */
+export const USUAL_WORKDAY: Workday = { from: '07:30', until: '18:00' };
+
+export const workdayOf = (option: JobOption): Workday => option.workday ?? USUAL_WORKDAY;
+
+/** A clock time on a date; in the night the clocks change the later of two, and the first moment after a gap. */
+function at(date: string, clock: string, zone: string): number {
+  const local = fromLocal(`${date}T${clock}:00`, zone);
+  if (local.kind === 'one') return epochOf(local.instant);
+  return epochOf(local.kind === 'two' ? local.second : local.after);
+}
+
+/** The stretches a crew works in between two moments, ms since 1970, every day of the week. */
+export function workingHours(
+  workday: Workday,
+  zone: string,
+  from: number,
+  to: number,
+): readonly { readonly from: number; readonly to: number }[] {
+  const out: { from: number; to: number }[] = [];
+  let date = instantIn(from, zone).slice(0, 10);
+  const last = instantIn(to, zone).slice(0, 10);
+  while (date <= last) {
+    const begin = at(date, workday.from, zone);
+    let end = at(date, workday.until, zone);
+    // A night shift ends on the next morning.
+    if (end <= begin) end = at(addDays(date, 1), workday.until, zone);
+    out.push({ from: begin, to: end });
+    date = addDays(date, 1);
+  }
+  return out;
+}
