@@ -143,9 +143,9 @@ describe('what the state of the floor allows', () => {
     expect(issuedOf(goldenOf('garage')).map(({ ok }) => ok)).toEqual([true, true, true, true, true]);
   });
 
-  test('workshop: a page for the preparation and one for each of its four coats', () => {
+  test('workshop: the order, a sheet for the preparation and one for each of its four coats, each with front and back', () => {
     const { blocks } = paperOf(issuedOf(goldenOf('workshop')), 'crew-sheet');
-    expect(blocks.filter(({ kind }) => kind === 'page-break').length).toBe(4);
+    expect(blocks.filter(({ kind }) => kind === 'page-break').length).toBe(10);
     expect(blocks.filter(({ kind }) => kind === 'boxed').length).toBe(5);
   });
 

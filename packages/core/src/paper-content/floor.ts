@@ -59,7 +59,15 @@ function marksOf(ctx: PaperContext, areaId: string): readonly FloorMark[] {
   return [...joints, ...cracks, ...exits, ...spots, ...points, ...sun];
 }
 
-/** Drawings of the areas of the option. The crew sees no test points: they were the survey's. */
+/** The crew finds joints and cracks by sight: on its drawing only doors and sun carry words, test points are left out. */
+function forCrew(mark: FloorMark): readonly FloorMark[] {
+  if (mark.kind === 'reading') return [];
+  if (mark.kind === 'exit' || mark.kind === 'sun') return [mark];
+  const { label: _, ...bare } = mark;
+  return [bare];
+}
+
+/** Drawings of the areas of the option. */
 export function floors(ctx: PaperContext, for_: 'customer' | 'crew'): readonly FloorDrawing[] {
   return areasOf(ctx).map((area) => ({
     area: area.id,
@@ -67,7 +75,7 @@ export function floors(ctx: PaperContext, for_: 'customer' | 'crew'): readonly F
     outline: area.outline as readonly Pair[],
     holes: area.holes as readonly (readonly Pair[])[],
     net: area.net,
-    marks: marksOf(ctx, area.id).filter(({ kind }) => for_ === 'customer' || kind !== 'reading'),
+    marks: for_ === 'customer' ? marksOf(ctx, area.id) : marksOf(ctx, area.id).flatMap(forCrew),
     dimensions: true,
   }));
 }

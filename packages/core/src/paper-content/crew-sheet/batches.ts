@@ -61,6 +61,5 @@ export function batchTable(ctx: PaperContext, coat: Coat): readonly Block[] {
       ],
       rows,
     },
-    line(coat.mixTime ? say('crew-mix-time', {}, { time: coat.mixTime }) : say('crew-mix-time-not-known')),
   ];
 }

@@ -1,10 +1,14 @@
 import type { Reason } from '../../kernel/verdict.ts';
-import { type PaperContext, said, withLift } from '../context.ts';
+import { line, said, say, withLift } from '../context.ts';
 import type { Block } from '../paper.ts';
 
 /** What asks for care on this page, each with the way that would lift it. */
-export function careOf(_ctx: PaperContext, reasons: readonly Reason[]): readonly Block[] {
+export function careOf(reasons: readonly Reason[]): readonly Block[] {
   const careful = reasons.filter(({ verdict }) => verdict === 'caution');
   if (careful.length === 0) return [];
   return [{ kind: 'verdict', word: 'caution', title: said('crew-with-care'), lines: careful.flatMap(withLift) }];
 }
+
+/** On the front only the call to turn the sheet: the sentences themselves would push the batches off the page. */
+export const careCall = (reasons: readonly Reason[]): readonly Block[] =>
+  reasons.some(({ verdict }) => verdict === 'caution') ? [line(say('crew-see-back'))] : [];

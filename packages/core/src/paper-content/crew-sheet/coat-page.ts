@@ -1,25 +1,12 @@
 import type { Published } from '../../plan.ts';
 import type { CoatSheet } from '../../steps/results.ts';
-import {
-  dashes,
-  drawnArea,
-  heading,
-  known,
-  line,
-  moment,
-  type PaperContext,
-  productOf,
-  said,
-  say,
-  saying,
-} from '../context.ts';
+import { dashes, drawnArea, known, line, moment, type PaperContext, productOf, said, say, saying } from '../context.ts';
 import { floorBlocks } from '../floor.ts';
 import type { Block, Content } from '../paper.ts';
 import { batchTable } from './batches.ts';
-import { careOf } from './care.ts';
+import { careCall, careOf } from './care.ts';
 import { emergency } from './emergency.ts';
 import { limitFacts, readingTable, stopList } from './limits.ts';
-import { tasksAfter, taskTable } from './tasks.ts';
 
 type Coat = Published<CoatSheet>;
 
@@ -33,7 +20,7 @@ function skin(ctx: PaperContext, coat: Coat): Block {
       said('crew-skin'),
       ...(isocyanate ? [said('crew-isocyanate')] : []),
       ...(amine ? [said('crew-amine')] : []),
-      said('crew-gear-own-entry'),
+      ...(isocyanate || amine ? [] : [said('crew-gear-own-entry')]),
     ],
   };
 }
@@ -58,7 +45,6 @@ function spare(ctx: PaperContext, coat: Coat): readonly Content[] {
   const quantity = bought?.layers.find(({ layer }) => layer === coat.layer);
   const thrown = bought?.broadcast.find(({ layer }) => layer === coat.layer);
   return [
-    ...(quantity ? [say('crew-needed', {}, { needed: quantity.needed })] : []),
     ...(item ? [say('crew-spare', { product: item.name }, { left: item.left })] : []),
     ...(quantity?.thinner ? [say('crew-thinner', {}, { thinner: quantity.thinner })] : []),
     ...(thrown ? [say('crew-thrown', { media: thrown.name }, { thrown: thrown.thrown })] : []),
@@ -73,7 +59,7 @@ function thinned(ctx: PaperContext, coat: Coat): readonly Content[] {
     .map(saying);
 }
 
-/** One coat on one page, to hang beside the mixing place. */
+/** One coat on one sheet: the front hangs beside the mixing place, the back is read before the first lid is opened. */
 export function coatPage(ctx: PaperContext, index: number, pages: number): readonly Block[] {
   const coats = known(ctx.option.coats)?.coats ?? [];
   const timed = known(ctx.option.hours);
@@ -81,45 +67,43 @@ export function coatPage(ctx: PaperContext, index: number, pages: number): reado
   const coat = coats[index];
   if (!coat || !timed || !fit) return [];
   const gate = timed.gates.find(({ layer }) => layer === coat.layer);
-  const last = index === coats.length - 1;
   const general = [...timed.verdict.reasons].filter(({ code }) => code === 'hours-two-people-broadcast');
   const reasons = [...(gate?.verdict.reasons ?? []), ...general.filter(({ names }) => names?.layer === coat.name)];
+  const at = gate?.at;
+  const page = { job: ctx.job.title, page: `${index + 2}`, pages: `${pages}` };
+  const start = at
+    ? said('crew-start', { ...page, at: moment(ctx, at) }, { people: ctx.option.people })
+    : said('crew-start-not-known', page, { people: ctx.option.people });
+  const below = coats[index - 1];
+  const frame = (title: string, text: string): Block => ({
+    kind: 'frame',
+    title: said(title),
+    text: said(text),
+    lines: 3,
+  });
   return [
-    {
-      kind: 'headline',
-      text: said('crew-coat', { coat: coat.name }),
-      under: said('crew-page', { job: ctx.job.title, page: `${index + 2}`, pages: `${pages}` }),
-    },
-    line(
-      gate?.at
-        ? say('crew-start', { at: moment(ctx, gate.at) }, { people: ctx.option.people })
-        : say('crew-start-not-known', {}, { people: ctx.option.people }),
-    ),
+    { kind: 'headline', text: said('crew-coat', { coat: coat.name }), under: start },
     skin(ctx, coat),
-    ...careOf(ctx, reasons),
-    ...floorBlocks(ctx, 'crew', [
-      heading('crew-how'),
-      ...dashes([
-        say('crew-film', {}, { wet: fit.wet }),
-        ...(fit.wetVertical ? [say('crew-film-vertical', {}, { wet: fit.wetVertical })] : []),
-        ...ways(ctx),
-        ...spare(ctx, coat),
-        ...thinned(ctx, coat),
-        say('crew-second-pail'),
-      ]),
-    ]),
+    ...careCall(reasons),
+    ...floorBlocks(ctx, 'crew', stopList(ctx, coat, below)),
+    line(
+      say('crew-film', {}, { wet: fit.wet }),
+      ...(fit.wetVertical ? [say('crew-film-vertical', {}, { wet: fit.wetVertical })] : []),
+      coat.mixTime ? say('crew-mix-time', {}, { time: coat.mixTime }) : say('crew-mix-time-not-known'),
+      ...ways(ctx),
+    ),
     ...batchTable(ctx, coat),
-    { kind: 'frame', title: said('crew-lines'), text: said('crew-lines-need'), lines: 4 },
-    ...limitFacts(ctx, coat, coats[index - 1]),
-    { kind: 'frame', title: said('crew-ladder'), text: said('crew-ladder-need'), lines: 4 },
+    ...emergency(),
+    { kind: 'page-break' },
+    { kind: 'headline', text: said('crew-coat-back', { coat: coat.name }), under: said('crew-page-back', page) },
+    {
+      kind: 'columns',
+      left: [frame('crew-ladder', 'crew-ladder-need')],
+      right: [frame('crew-lines', 'crew-lines-need')],
+    },
+    ...careOf(reasons),
+    ...dashes([say('crew-second-pail'), ...spare(ctx, coat), ...thinned(ctx, coat)]),
+    ...limitFacts(ctx, coat, below),
     ...readingTable(),
-    heading('crew-order'),
-    ...taskTable(ctx, [
-      ...timed.tasks.filter(({ layer }) => layer === coat.layer),
-      ...(last ? tasksAfter(timed.tasks) : []),
-    ]),
-    ...stopList(coat),
-    ...(last ? [line(say('crew-after'))] : []),
-    ...emergency(ctx),
   ];
 }

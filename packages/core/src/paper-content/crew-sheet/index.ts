@@ -3,6 +3,7 @@ import { known, once, openStops, type PaperContext, paper, reasonsOf, said, tech
 import type { Block, Issued } from '../paper.ts';
 import { coatPage } from './coat-page.ts';
 import { preparationPage } from './preparation-page.ts';
+import { orderPage } from './tasks.ts';
 
 /** Facts without which nothing says go: a sheet on the wall would be read as a go. */
 function heldBack(ctx: PaperContext): readonly Said[] {
@@ -12,7 +13,7 @@ function heldBack(ctx: PaperContext): readonly Said[] {
 }
 
 /**
- * The sheet on the wall: preparation, then one page for each coat. It is not issued while the floor stands at stop or
+ * The sheets on the wall: the work in order, the preparation, then one for each coat, front and back. It is not issued while the floor stands at stop or
  * not known, because a sheet that hangs there is worked by.
  */
 export function crewSheet(ctx: PaperContext): Issued {
@@ -27,6 +28,8 @@ export function crewSheet(ctx: PaperContext): Issued {
   }
   const pages = coats.length + 1;
   const blocks: readonly Block[] = [
+    ...orderPage(ctx, known(ctx.option.hours)?.tasks ?? []),
+    { kind: 'page-break' },
     ...preparationPage(ctx, pages),
     ...coats.flatMap((_, i) => [{ kind: 'page-break' } as const, ...coatPage(ctx, i, pages)]),
   ];

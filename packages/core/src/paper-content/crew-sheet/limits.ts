@@ -1,7 +1,7 @@
 import { epochOf, instantIn } from '../../kernel/instant.ts';
 import type { Published } from '../../plan.ts';
 import type { CoatSheet } from '../../steps/results.ts';
-import { heading, type PaperContext, said, say, strong } from '../context.ts';
+import { bold, heading, type PaperContext, said, say, strong } from '../context.ts';
 import type { Block, Content } from '../paper.ts';
 
 type Coat = Published<CoatSheet>;
@@ -12,25 +12,28 @@ function numberUnder(ctx: PaperContext, id: string): number {
   return found.value;
 }
 
-/** When the coat below opens and closes by its sheet, as clock times where its start is planned. */
+const shown = (ctx: PaperContext, epoch: number): string =>
+  instantIn(epoch, ctx.job.place.zone).slice(0, 16).replace('T', ' ');
+
+/** Clock time at which the coat below opens or closes by its sheet, where its start is planned. */
+function turnOf(ctx: PaperContext, below: Coat, value: string): string | undefined {
+  const start = ctx.chosen.starts?.find(({ layer }) => layer === below.layer)?.at;
+  return start ? shown(ctx, epochOf(start) + numberUnder(ctx, value) * 1000) : undefined;
+}
+
+/** When the coat below opens and closes by its sheet. */
 function windowRows(
   ctx: PaperContext,
   below: Coat | undefined,
 ): readonly { label: Content; value: Content; note?: Content }[] {
   if (!below) return [];
-  const start = ctx.chosen.starts?.find(({ layer }) => layer === below.layer)?.at;
   return below.times
     .filter(({ what }) => what === 'recoat from' || what === 'recoat until')
     .map(({ what, at, value }) => {
-      const names = { lower: below.name };
-      const label = say(what === 'recoat from' ? 'crew-recoat-from' : 'crew-recoat-until', names);
-      if (!start) return { label, value: strong(value), note: say('crew-at-temperature', {}, { at }) };
-      const moment = instantIn(epochOf(start) + numberUnder(ctx, value) * 1000, ctx.job.place.zone);
-      return {
-        label,
-        value: { name: moment.slice(0, 16).replace('T', ' '), strong: true } as const,
-        note: say('crew-recoat-note', {}, { time: value, at }),
-      };
+      const label = say(what === 'recoat from' ? 'crew-recoat-from' : 'crew-recoat-until', { lower: below.name });
+      const turn = turnOf(ctx, below, value);
+      if (!turn) return { label, value: strong(value), note: say('crew-at-temperature', {}, { at }) };
+      return { label, value: bold(turn), note: say('crew-recoat-note', {}, { time: value, at }) };
     });
 }
 
@@ -76,8 +79,16 @@ export const readingTable = (): readonly Block[] => [
   },
 ];
 
+/** The last clock time at which this coat may still begin, by every closing the sheet of the coat below states. */
+function latestStart(ctx: PaperContext, below: Coat | undefined): readonly Content[] {
+  const closes = (below?.times ?? []).filter(({ what }) => what === 'recoat until');
+  const [first] = [...closes].sort((a, b) => numberUnder(ctx, a.value) - numberUnder(ctx, b.value));
+  const turn = below && first ? turnOf(ctx, below, first.value) : undefined;
+  return below && turn ? [say('crew-stop-late', { lower: below.name, at: turn })] : [];
+}
+
 /** Stop and call if: each line a limit that may not be passed. */
-export function stopList(coat: Coat): readonly Block[] {
+export function stopList(ctx: PaperContext, coat: Coat, below: Coat | undefined): readonly Block[] {
   const limit = (what: string): string | undefined => coat.limits.find((one) => one.what === what)?.value;
   const [cold, hot, humid] = [limit('slabLeast'), limit('slabMost'), limit('humidityMost')];
   return [
@@ -90,9 +101,8 @@ export function stopList(coat: Coat): readonly Block[] {
         ...(cold ? [say('crew-stop-cold', {}, { limit: cold })] : []),
         ...(hot ? [say('crew-stop-hot', {}, { limit: hot })] : []),
         ...(humid ? [say('crew-stop-humid', {}, { limit: humid })] : []),
+        ...latestStart(ctx, below),
         say('crew-stop-wet'),
-        say('crew-stop-hot-pail'),
-        say('crew-stop-unmixed'),
       ],
     },
   ];

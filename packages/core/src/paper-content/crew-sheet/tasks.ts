@@ -1,47 +1,52 @@
 import type { Published } from '../../plan.ts';
 import type { Task } from '../../steps/results.ts';
-import { areasOf, entry, name, type PaperContext, said, say } from '../context.ts';
+import { areasOf, entry, known, name, type PaperContext, said, say } from '../context.ts';
 import type { Block, Content } from '../paper.ts';
 
 const EMPTY: Content = { name: '' };
 
-type Listed = Published<Task>;
-const firstCoat = (tasks: readonly Listed[]): number => tasks.findIndex(({ layer }) => layer !== undefined);
+/** Coat and, where there is more than one, area of a task: what it is done on. */
+function placeOf(ctx: PaperContext, task: Published<Task>): string {
+  const areas = areasOf(ctx);
+  const area = areas.length > 1 ? areas.find(({ id }) => id === task.area)?.name : undefined;
+  const coat = known(ctx.option.system)?.layers.find(({ layer }) => layer === task.layer)?.name;
+  return [coat, area].filter(Boolean).join(', ');
+}
 
-/** What is done before the first coat: in the order of the plan, nothing of a coat among it. */
-export const tasksBefore = (tasks: readonly Listed[]): readonly Listed[] =>
-  tasks.filter(({ layer }, i) => layer === undefined && (firstCoat(tasks) < 0 || i < firstCoat(tasks)));
+/** All tasks in their order, with the quantity and room to write what really happened. */
+export function taskTable(ctx: PaperContext, tasks: readonly Published<Task>[]): Block {
+  return {
+    kind: 'table',
+    columns: [
+      { head: said('crew-task') },
+      { head: said('crew-place') },
+      { head: said('crew-quantity'), align: 'right' },
+      { head: said('crew-person-time'), align: 'right' },
+      { head: said('crew-began'), blank: true },
+      { head: said('crew-done'), blank: true },
+      { head: said('crew-who'), blank: true },
+    ],
+    rows: tasks.map((task) => [
+      say(`task-${task.work}`),
+      name(placeOf(ctx, task)),
+      entry(task.quantity),
+      entry(task.time),
+      EMPTY,
+      EMPTY,
+      EMPTY,
+    ]),
+  };
+}
 
-/** What is left to do once the coats are down: joints re-cut, packing. */
-export const tasksAfter = (tasks: readonly Listed[]): readonly Listed[] =>
-  tasks.filter(({ layer }, i) => layer === undefined && firstCoat(tasks) >= 0 && i > firstCoat(tasks));
-
-/** Tasks in their order, with the quantity and room to write what really happened. */
-export function taskTable(ctx: PaperContext, tasks: readonly Listed[]): readonly Block[] {
-  if (tasks.length === 0) return [];
-  const many = areasOf(ctx).length > 1;
-  const areaName = (id: string | undefined): string => areasOf(ctx).find((area) => area.id === id)?.name ?? '';
+/** First page: the whole work in order, who is there, and what is left when the last coat is down. */
+export function orderPage(ctx: PaperContext, tasks: readonly Published<Task>[]): readonly Block[] {
   return [
     {
-      kind: 'table',
-      columns: [
-        { head: said('crew-task') },
-        ...(many ? [{ head: said('crew-area') }] : []),
-        { head: said('crew-quantity'), align: 'right' as const },
-        { head: said('crew-person-time'), align: 'right' as const },
-        { head: said('crew-began'), blank: true },
-        { head: said('crew-done'), blank: true },
-        { head: said('crew-who'), blank: true },
-      ],
-      rows: tasks.map((task) => [
-        say(`task-${task.work}`),
-        ...(many ? [name(areaName(task.area))] : []),
-        entry(task.quantity),
-        entry(task.time),
-        EMPTY,
-        EMPTY,
-        EMPTY,
-      ]),
+      kind: 'headline',
+      text: said('crew-order'),
+      under: said('crew-order-people', { job: ctx.job.title }, { people: ctx.option.people }),
     },
+    taskTable(ctx, tasks),
+    { kind: 'paragraph', content: [say('crew-after')] },
   ];
 }
