@@ -5,6 +5,7 @@ import type { Said } from '../../kernel/said.ts';
 import type { Trace } from '../../kernel/trace.ts';
 import { parseAny } from '../../units/index.ts';
 import { nearestId } from '../check/near.ts';
+import { above, below } from '../system/limits.ts';
 import { type Claim, claimOf } from './claim.ts';
 import { FAMILIES, familyOf } from './methods.ts';
 
@@ -87,7 +88,7 @@ function farOutside({ family, value, name, property }: Claim, trace: Trace): Sai
   const usual = USUAL.find((row) => row.family === family.id && row.unit === value.unit);
   if (!usual) return undefined;
   const [low, high] = [value.low ?? value.high ?? 0, value.high ?? value.low ?? 0];
-  if (high <= usual.most * ranges.far && low >= usual.least / ranges.far) return undefined;
+  if (!above(high, usual.most * ranges.far) && !below(low, usual.least / ranges.far)) return undefined;
   const given = (id: string, at: number, typed: string): Given =>
     trace.given(id, {
       value: at,

@@ -42,8 +42,10 @@ export function needs(ctx: OptionContext, trace: Trace): NeedsPlan {
   };
 }
 
-const nameOf = (what: string): string =>
-  `@${familyOf(what) ? 'evidence-property' : 'needs-what'}-${familyOf(what)?.id ?? what}`;
+const nameOf = (what: string): string => {
+  const family = familyOf(what);
+  return family ? `@evidence-property-${family.id}` : `@needs-what-${what}`;
+};
 
 const ON: Readonly<Record<string, On>> = { adhesion: 'concrete', voc: 'all', solids: 'all' };
 
