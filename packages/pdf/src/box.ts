@@ -108,6 +108,9 @@ export function rowsStack(rows: readonly Box[], gap: number): Box {
     draw: whole.draw,
     split(room) {
       const count = rowsThatFit(rows, room);
+      const [row, ...others] = rows;
+      const cut = count === 0 ? row?.split?.(room) : undefined;
+      if (cut?.rest) return { first: cut.first, rest: rowsStack([cut.rest, ...others], gap) };
       if (count === 0 || count === rows.length || (count === 1 && rows.length > 2)) return undefined;
       return { first: stack(rows.slice(0, count), gap), rest: rowsStack(rows.slice(count), gap) };
     },
@@ -159,6 +162,26 @@ function forced(boxes: readonly Box[], room: number): number {
   while (count < boxes.length && stack(boxes.slice(0, count + 1)).height <= room) count += 1;
   return count;
 }
+
+/** Words beside a mark; what goes over to the next page goes without it. */
+export const besideMark = (
+  words: Box,
+  indent: number,
+  gap: number,
+  mark?: (pen: Pen, x: number, y: number) => void,
+): Box => ({
+  height: words.height,
+  gap,
+  draw(pen, x, y) {
+    mark?.(pen, x, y);
+    words.draw(pen, x + indent, y);
+  },
+  split(room) {
+    const cut = words.split?.(room);
+    if (!cut?.rest) return undefined;
+    return { first: besideMark(cut.first, indent, gap, mark), rest: besideMark(cut.rest, indent, gap) };
+  },
+});
 
 /** Shares boxes out over pages. `roomOf` gives the height of the page with this index. */
 export function pagesOf(whole: readonly Box[], roomOf: (index: number) => number): readonly Box[] {

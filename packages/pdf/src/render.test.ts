@@ -151,6 +151,35 @@ test('cuts a word that is wider than the page instead of writing past it', async
   expect(count).toBe(8 * 600);
 });
 
+test('texts longer than a page go on over the next ones, whatever holds them', async () => {
+  const long = Array.from({ length: 1500 }, (_, index) => `w${index}`).join(' ');
+  const short = text('short');
+  const blocks: readonly Block[] = [
+    { kind: 'boxed', lines: [text(long)] },
+    { kind: 'verdict', word: 'stop', title: short, lines: [text(long)] },
+    { kind: 'facts', rows: [{ label: { name: long }, value: { entry: 'price' } }] },
+    {
+      kind: 'table',
+      columns: [{ head: short }, { head: short, align: 'right' }],
+      rows: [[{ name: long }, { entry: 'price' }]],
+    },
+    { kind: 'list', marks: 'dash', lines: [{ name: long }] },
+    paragraph({ name: long }),
+  ];
+  for (const block of blocks) {
+    const read = await readPdf(await renderPaper(paper([block]), testVoice('imperial'), letter));
+    expect(
+      read.pages
+        .map((page) => page.text)
+        .join(' ')
+        .match(/w\d+/g)?.length,
+      block.kind,
+    ).toBeGreaterThanOrEqual(1500);
+    const lowest = Math.min(...read.pages.map((page) => page.lowest));
+    expect(lowest, block.kind).toBeGreaterThan(30);
+  }
+});
+
 test('sets hostile text as text', async () => {
   const hostile = ') Tj ET \\ <</Type>> \u202eabc\u0000\t😀 漢';
   const made = paper([paragraph({ name: hostile })]);

@@ -1,4 +1,4 @@
-import type { Box } from './box.ts';
+import type { Box, Split } from './box.ts';
 import { line as ruleLine } from './commands.ts';
 import { HAIRLINE, INK, RULE } from './look.ts';
 import type { Pen, Tag } from './pen.ts';
@@ -24,6 +24,9 @@ export type Cell = {
     }
   | { readonly kind: 'blank' }
 );
+
+/** A row taller than this holds a long text and may be cut between two pages. */
+const TALL = 200;
 
 export interface RowOptions {
   readonly width: number;
@@ -74,6 +77,29 @@ function blankBox(pen: Pen, cell: Cell, x: number, y: number, height: number): v
   );
 }
 
+/** Lines of every text that fit, and the lines that go over; figures and boxes stay with the first. */
+function cutRow(cells: readonly Cell[], options: RowOptions, room: number): Split | undefined {
+  const fit = (lines: readonly Line[]): number => {
+    let count = 0;
+    while (count < lines.length && heightOf(lines.slice(0, count + 1), options.leading) <= room - 2 * options.pad) {
+      count += 1;
+    }
+    return count;
+  };
+  const counts = cells.map((cell) => fit(linesOf(cell)));
+  if (cells.some((cell, index) => linesOf(cell).length > 0 && (counts[index] ?? 0) === 0)) return undefined;
+  const part = (first: boolean): readonly Cell[] =>
+    cells.map((cell, index): Cell => {
+      if (cell.kind === 'blank' || (first && cell.kind === 'figure')) return cell;
+      const { x, width, tag } = cell;
+      if (cell.kind === 'figure') return { x, width, tag, kind: 'text', lines: [], align: 'right' };
+      const lines = first ? cell.lines.slice(0, counts[index]) : cell.lines.slice(counts[index]);
+      return { ...cell, lines };
+    });
+  const { under: _, ...open } = options;
+  return { first: rowBox(part(true), open), rest: rowBox(part(false), options) };
+}
+
 /** One row: first lines of all cells stand on one baseline, whatever their sizes. */
 export function rowBox(cells: readonly Cell[], options: RowOptions): Box {
   const { width, leading, pad, least = 0, under, over, keepNext, repeated, valign = 'top' } = options;
@@ -92,6 +118,7 @@ export function rowBox(cells: readonly Cell[], options: RowOptions): Box {
     height,
     gap: 0,
     ...(keepNext ? { keepNext } : {}),
+    ...(height > TALL ? { split: (room: number) => cutRow(cells, options, room) } : {}),
     draw(pen, x, y) {
       const top = y + pad + (least > content + 2 * pad ? (height - content) / 2 - pad : 0);
       const shared = top + baselineOf(first, leading);

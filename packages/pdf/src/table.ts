@@ -1,5 +1,5 @@
 import type { Block, Column, Content } from '@slabwright/core';
-import { type Box, rowsThatFit, stack, wholeWhenShort } from './box.ts';
+import { type Box, rowsThatFit, stack } from './box.ts';
 import { columnWidths, type Wish } from './column-widths.ts';
 import { type Figure, figureOf, sentence, type Tone } from './content.ts';
 import { INK, QUIET } from './look.ts';
@@ -118,18 +118,29 @@ function bodyCell(planned: Planned, content: Content | undefined, bold: boolean,
 
 /** A table of so few rows is not cut. */
 const FEW_ROWS = 6;
+/** Fewer than this under their head at the foot of a page say nothing: the table begins on the next. */
+const FIRST_ROWS = 3;
+/** Rows taller than this are long texts: they are cut rather than moved. */
+const TALL = 300;
 
 /** The box of the head, then rows; on a later page the head stands again above the rows that go on. */
 function tableStack(head: Box, again: Box, rows: readonly Box[], gap: number): Box {
   const whole = stack([head, ...rows], gap);
-  if (rows.length <= FEW_ROWS) return wholeWhenShort(whole);
+  if (rows.length <= FEW_ROWS && whole.height <= TALL) return { height: whole.height, gap, draw: whole.draw };
   return {
     height: whole.height,
     gap,
     draw: whole.draw,
     split(room) {
       const count = rowsThatFit(rows, room - head.height);
-      if (count === 0 || count === rows.length) return undefined;
+      const least = stack(rows.slice(0, FIRST_ROWS)).height > TALL ? 1 : FIRST_ROWS;
+      if (count === rows.length) return undefined;
+      if (count < least) {
+        const [row, ...others] = rows;
+        const cut = count === 0 ? row?.split?.(room - head.height) : undefined;
+        if (!cut?.rest) return undefined;
+        return { first: stack([head, cut.first], gap), rest: tableStack(again, again, [cut.rest, ...others], gap) };
+      }
       return {
         first: stack([head, ...rows.slice(0, count)], gap),
         rest: tableStack(again, again, rows.slice(count), gap),

@@ -1,10 +1,10 @@
 import type { Block } from '@slabwright/core';
-import { type Box, stack, wholeWhenShort } from './box.ts';
+import { type Box, besideMark, stack, wholeWhenShort } from './box.ts';
 import { rectangle } from './commands.ts';
 import { sentence } from './content.ts';
 import { INK, QUIET } from './look.ts';
 import { stopMark, tickBox } from './marks.ts';
-import { type Tag, tag } from './pen.ts';
+import { type Pen, type Tag, tag } from './pen.ts';
 import type { Setting } from './setting.ts';
 import { run, wrap, wrapEvenly } from './text.ts';
 import { linesBox, textBox } from './text-box.ts';
@@ -60,16 +60,16 @@ function itemBox(block: Of<'list'>, index: number, width: number, list: Tag, set
     measure,
   );
   const text = linesBox(lines, { tag: tag('LBody', item), width: width - indent, leading: scale.leading });
-  const draw = (pen: Parameters<Box['draw']>[0], x: number, y: number): void => {
+  const mark = (pen: Pen, x: number, y: number): void => {
     const top = y + (scale.body * scale.leading - size) / 2;
     pen.artifact(() => {
       if (block.marks === 'stop') pen.paint(stopMark([x, top], size));
       else if (block.marks === 'box') pen.paint(tickBox([x, top], size));
       else pen.paint([rectangle(x, top + size / 2 - 0.4, scale.body * 0.7, 0.9, { fill: QUIET })]);
     });
-    text.draw(pen, x + indent, y);
   };
-  return { height: text.height, gap: scale.body * (block.marks === 'dash' ? 0.2 : 0.35), draw };
+  const gap = scale.body * (block.marks === 'dash' ? 0.2 : 0.35);
+  return wholeWhenShort(besideMark(text, indent, gap, mark), 150);
 }
 
 export function listBox(block: Of<'list'>, width: number, parent: Tag, setting: Setting): Box {
@@ -94,14 +94,38 @@ export function boxedBox(block: Of<'boxed'>, width: number, parent: Tag, setting
       }),
     ),
   );
-  const height = inner.height + 2 * pad - size * 0.15;
+  return framed(inner, { width, pad, edge, lift: size * 0.08, gap: scale.body });
+}
+
+interface FrameLook {
+  readonly width: number;
+  readonly pad: number;
+  readonly edge: number;
+  /** Type stands a little high in its line: the words move up by this much. */
+  readonly lift: number;
+  readonly gap: number;
+}
+
+/** A frame around words; on a page break each part has its own. */
+function framed(inner: Box, look: FrameLook): Box {
+  const { width, pad, edge, lift, gap } = look;
+  const height = inner.height + 2 * pad - 2 * lift;
   return {
     height,
-    gap: scale.body,
+    gap,
+    ...(height > 230
+      ? {
+          split(room: number) {
+            const cut = inner.split?.(room - 2 * pad);
+            if (!cut?.rest) return undefined;
+            return { first: framed(cut.first, look), rest: framed(cut.rest, look) };
+          },
+        }
+      : {}),
     draw(pen, x, y) {
       const stroke = { width: edge, ink: INK };
       pen.artifact(() => pen.paint([rectangle(x + edge / 2, y + edge / 2, width - edge, height - edge, { stroke })]));
-      inner.draw(pen, x + pad, y + pad - size * 0.08);
+      inner.draw(pen, x + pad, y + pad - lift);
     },
   };
 }

@@ -1,7 +1,7 @@
 import type { Block, VerdictWord } from '@slabwright/core';
-import { type Box, stack } from './box.ts';
+import { type Box, besideMark, stack, wholeWhenShort } from './box.ts';
 import { verdictMark } from './marks.ts';
-import { type Tag, tag } from './pen.ts';
+import { type Pen, type Tag, tag } from './pen.ts';
 import type { Setting } from './setting.ts';
 import { run } from './text.ts';
 import { textBox } from './text-box.ts';
@@ -46,12 +46,7 @@ export function verdictBox(
       }),
     ),
   ]);
-  return {
-    height: words.height,
-    gap: scale.body,
-    draw(pen, x, y) {
-      pen.artifact(() => pen.paint(verdictMark(block.word, [x, y + (scale.lead * 1.2 - size) / 2], size)));
-      words.draw(pen, x + indent, y);
-    },
-  };
+  const mark = (pen: Pen, x: number, y: number): void =>
+    pen.artifact(() => pen.paint(verdictMark(block.word, [x, y + (scale.lead * 1.2 - size) / 2], size)));
+  return wholeWhenShort(besideMark(words, indent, scale.body, mark), 150);
 }

@@ -10,6 +10,8 @@ export interface ReadPage {
   /** Kinds of the structure tree that have content on this page. */
   readonly roles: readonly string[];
   readonly alts: readonly string[];
+  /** Lowest baseline, in points from the foot of the page. */
+  readonly lowest: number;
 }
 
 export interface ReadPdf {
@@ -38,11 +40,13 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
     const content = await page.getTextContent({ includeMarkedContent: true });
     let text = '';
     let artifacts = '';
+    let lowest = height;
     const open: string[] = [];
     for (const item of content.items) {
       if ('str' in item) {
         const words = item.str + (item.hasEOL ? '\n' : '');
         text += words;
+        if (item.str.trim() !== '') lowest = Math.min(lowest, Number(item.transform[5]));
         if (open.includes('Artifact')) artifacts += words;
       } else if (item.type === 'endMarkedContent') open.pop();
       else open.push(String((item as { tag?: string }).tag ?? ''));
@@ -55,6 +59,7 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPdf> {
       text,
       artifacts,
       roles: nodes.flatMap(({ role }) => (role ? [role] : [])),
+      lowest,
       alts: nodes.flatMap(({ alt }) => (alt ? [alt] : [])),
     });
   }
