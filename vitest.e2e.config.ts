@@ -1,0 +1,16 @@
+import { defineConfig } from 'vitest/config';
+
+const conditions = ['@slabwright/source', 'module', 'node', 'development|production'];
+
+/** Tests in a real browser, on the built app. One build and one browser serve them all. */
+export default defineConfig({
+  resolve: { conditions },
+  ssr: { resolve: { conditions } },
+  test: {
+    include: ['packages/web/e2e/**/*.e2e.ts'],
+    globalSetup: ['packages/web/e2e/setup.ts'],
+    maxWorkers: 2,
+    testTimeout: 60_000,
+    hookTimeout: 60_000,
+  },
+});
