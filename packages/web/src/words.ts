@@ -119,7 +119,7 @@ export const words = {
     answer: (area: string, moisture: string | null) =>
       moisture ? `${area}, ${moisture} at most` : `${area}, moisture not known`,
     floorTitle: 'What was found',
-    floorNote: 'readings and what lies on the floor',
+    floorNote: 'readings and what lies there',
     area: 'The floor',
     pressure: {
       label: 'Water pressing from below',
@@ -175,15 +175,21 @@ export const words = {
     back: 'swept back',
     bag: (weight: string) => `bag of ${weight}`,
     floorTitle: 'What the coats cover',
-    answer: (counts: string) => counts,
+    answer: (kits: string, bags: string) =>
+      [kits ? `${kits} kits` : '', bags ? `${bags} bags` : ''].filter(Boolean).join(', '),
+    stock: 'Needed and left over',
+
     none: 'nothing to buy yet',
   },
   hours: {
     gates: 'Each coat at its start',
+    gate: (layer: string, verdict: string, at: string | null) =>
+      `${layer}: ${verdict}${at ? ` at ${at}` : ', no start chosen'}`,
     margin: (layer: string) => `${layer}: over dew point`,
     rate: (layer: string) => `${layer}: slab warming`,
     slabCold: (layer: string) => `${layer}: slab, coldest`,
     humid: (layer: string) => `${layer}: air, dampest`,
+    fromStart: 'from its start on',
     tasks: 'Work, person-hours',
     work: 'Work in all',
     paid: 'Hours paid',
@@ -191,8 +197,7 @@ export const words = {
     answer: (work: string, paid: string) => `${work} of work, ${paid} paid`,
     answerAt: (verdict: string, at: string) => `${verdict} at ${at}`,
     floorTitle: 'The floor and the sun',
-    floorNote: 'sun where it was seen or worked out',
-    noStart: 'no start chosen',
+    floorNote: 'where it lies, and when',
   },
   price: {
     lines: 'Price',

@@ -42,7 +42,7 @@ function Ribbon({
   height,
 }: DayProps & { readonly width: number; readonly height: number }) {
   const left = small ? 10 : gutter;
-  const right = small ? 10 : 56;
+  const right = small ? 10 : 76;
   const scale = dayScale(data.start, data.end, left, width - right);
   const frame: DayFrame = { scale, data, axis, gutter: left, width, small };
   const top = small ? 20 : HANDLES;

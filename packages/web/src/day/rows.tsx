@@ -139,39 +139,37 @@ const sun: DayRow = {
   },
 };
 
-/** When the floor is wanted again: open poles, because the plan does not promise them yet. */
+const LINE = 20;
+
+/** When the floor is wanted again: open poles, because the plan does not promise them yet. One line for each use. */
 const wanted: DayRow = {
   key: 'wanted',
-  height: ({ data, small }) => (data.wanted.length > 0 ? (small ? 0 : 26) : 0),
-  draw(frame, top, height) {
+  height: ({ data, small }) => (small ? 0 : data.wanted.length * LINE),
+  draw(frame, top) {
     const { scale, data } = frame;
-    let beyond = 0;
     return (
       <>
-        {named(frame, words.day.floor, top + height / 2 + 4)}
-        {data.wanted.map(({ what, at, instant }) => {
+        {named(frame, words.day.floor, top + 14)}
+        {data.wanted.map(({ what, at, instant }, i) => {
           const inside = at <= scale.end;
-          const x = inside ? scale.x(at) : scale.right - 12;
+          const x = inside ? scale.x(at) : scale.right;
+          const y = top + i * LINE;
           const text = inside
             ? `${words.day[what]} ${clock(at, data.offset)}`
-            : `${words.day[what]} ${momentText(instant)} →`;
-          if (!inside) beyond += 1;
+            : `${words.day[what]} ${momentText(instant)}`;
           return (
             <g key={what}>
               {inside ? (
                 <path
-                  d={`M${x} ${top + 3}V${top + height - 3}M${x} ${top + 4}h-7`}
+                  d={`M${x} ${y + 2}v${LINE - 3}M${x} ${y + 3}h-7`}
                   stroke="var(--ink)"
                   strokeWidth="2"
                   fill="none"
                 />
-              ) : null}
-              <text
-                x={x - (inside ? 12 : 0)}
-                y={top + height / 2 + 4 - (beyond > 1 ? 13 : 0)}
-                textAnchor="end"
-                className="n halo-s"
-              >
+              ) : (
+                <path d={`M${x - 12} ${y + 10}h10m-5-4l5 4-5 4`} stroke="var(--ink)" strokeWidth="1.6" fill="none" />
+              )}
+              <text x={x - 16} y={y + 14} textAnchor="end" className="n halo-s">
                 {text}
               </text>
             </g>

@@ -16,8 +16,8 @@ export function LimitLine({ limited, place }: { readonly limited: Limited; reado
       ? 'var(--caution)'
       : 'var(--ink)';
   const loud = place.past || place.touches;
-  const wanted = LIMIT_AT + (place.sure ? place.bands * BAND_WIDTH : place.past ? -14 : BAND_WIDTH * 1.5);
-  const far = wanted > FURTHEST - BAND_WIDTH / 2 && place.sure;
+  const wanted = LIMIT_AT + place.bands * BAND_WIDTH;
+  const far = wanted > FURTHEST - BAND_WIDTH / 2;
   const dot = Math.max(7, far ? FURTHEST - 14 : Math.min(wanted, FURTHEST));
   return (
     <svg width={WIDTH} height={HEIGHT} viewBox={`0 0 ${WIDTH} ${HEIGHT}`} aria-hidden="true">
@@ -29,13 +29,32 @@ export function LimitLine({ limited, place }: { readonly limited: Limited; reado
         {...(limited.dashed ? { strokeDasharray: '4 4' } : {})}
       />
       {place.sure ? (
-        <path
-          d={`M${dot - BAND_WIDTH / 2} ${MIDDLE}H${dot + BAND_WIDTH / 2}`}
-          stroke={colour}
-          strokeWidth={assumed ? 2 : loud ? 5 : 3}
-          {...(assumed ? { strokeDasharray: '2 5' } : {})}
-        />
-      ) : null}
+        <Sure dot={dot} far={far} colour={colour} loud={loud} assumed={assumed} />
+      ) : (
+        <Side past={place.past} at={place.at} colour={colour} />
+      )}
+    </svg>
+  );
+}
+
+interface SureProps {
+  readonly dot: number;
+  readonly far: boolean;
+  readonly colour: string;
+  readonly loud: boolean;
+  readonly assumed: boolean;
+}
+
+/** A dot with its band; an arrow where it is further off than fits. */
+function Sure({ dot, far, colour, loud, assumed }: SureProps) {
+  return (
+    <>
+      <path
+        d={`M${dot - BAND_WIDTH / 2} ${MIDDLE}H${dot + BAND_WIDTH / 2}`}
+        stroke={colour}
+        strokeWidth={assumed ? 2 : loud ? 5 : 3}
+        {...(assumed ? { strokeDasharray: '2 5' } : {})}
+      />
       {far ? (
         <path d={`M${FURTHEST + 4} ${MIDDLE - 5}l6 5-6 5`} fill="none" stroke="var(--ink)" strokeWidth="2" />
       ) : null}
@@ -47,6 +66,16 @@ export function LimitLine({ limited, place }: { readonly limited: Limited; reado
         stroke={assumed ? colour : 'var(--sheet)'}
         strokeWidth={assumed ? 2 : 1.5}
       />
-    </svg>
+    </>
   );
+}
+
+/** Without a band only the side is known: an arrow away from the limit, or a bar on it. */
+function Side({ past, at, colour }: { readonly past: boolean; readonly at: boolean; readonly colour: string }) {
+  const path = at
+    ? `M${LIMIT_AT} ${MIDDLE - 9}v18`
+    : past
+      ? `M${LIMIT_AT - 3} ${MIDDLE}H6m5-5-5 5 5 5`
+      : `M${LIMIT_AT + 4} ${MIDDLE}h22m-5-5 5 5-5 5`;
+  return <path d={path} fill="none" stroke={colour} strokeWidth={at ? 6 : past ? 3 : 2} />;
 }

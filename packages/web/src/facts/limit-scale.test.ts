@@ -18,7 +18,7 @@ const shown = (value: number, low?: number, high?: number): Shown => ({
 describe('place on the limit line', () => {
   test('one band is one width, whatever the unit', () => {
     const near = placeOf({ value: shown(5, 4, 6), limit: shown(3), side: 'least' });
-    expect(near).toEqual({ bands: 1, past: false, touches: false, sure: true });
+    expect(near).toEqual({ bands: 1, past: false, touches: false, sure: true, at: false });
   });
 
   test('a band over the limit touches; a dot past it is past', () => {
@@ -30,6 +30,15 @@ describe('place on the limit line', () => {
 
   test('at the limit is not past it', () => {
     expect(placeOf({ value: shown(3, 2.5, 3.5), limit: shown(3), side: 'least' })?.past).toBe(false);
+  });
+
+  test('without a band only the side is known, or that it lies on the limit', () => {
+    expect(placeOf({ value: shown(2), limit: shown(3), side: 'least' })).toMatchObject({ past: true, sure: false });
+    expect(placeOf({ value: shown(3), limit: shown(3), side: 'most' })).toMatchObject({
+      at: true,
+      touches: true,
+      past: false,
+    });
   });
 
   test('other units have no place', () => {

@@ -21,6 +21,8 @@ export interface Place {
   readonly past: boolean;
   readonly touches: boolean;
   readonly sure: boolean;
+  /** Exactly on the limit. */
+  readonly at: boolean;
 }
 
 export function placeOf({ value, limit, side }: Limited): Place | null {
@@ -28,15 +30,18 @@ export function placeOf({ value, limit, side }: Limited): Place | null {
   const room = side === 'least' ? value.value - limit.value : limit.value - value.value;
   const width = value.low !== undefined && value.high !== undefined ? value.high - value.low : 0;
   const past = room < 0;
-  if (width <= 0)
-    return { bands: past ? Number.NEGATIVE_INFINITY : Number.POSITIVE_INFINITY, past, touches: false, sure: false };
+  const at = room === 0;
+  if (width <= 0) {
+    const bands = past ? Number.NEGATIVE_INFINITY : at ? 0 : Number.POSITIVE_INFINITY;
+    return { bands, past, touches: at, sure: false, at };
+  }
   const end = side === 'least' ? (value.low as number) - limit.value : limit.value - (value.high as number);
-  return { bands: room / width, past, touches: !past && end < 0, sure: true };
+  return { bands: room / width, past, touches: !past && end < 0, sure: true, at };
 }
 
 /** Nearest to its limit first: what is past, then by distance; without a band a fact stands after those that touch. */
 export const order = (place: Place | null): number => {
   if (!place) return 1e6;
-  if (place.sure) return place.bands;
+  if (place.sure || place.at) return place.bands;
   return place.past ? -1e6 : 1.5;
 };

@@ -1,62 +1,84 @@
-import type { Verdict } from '@slabwright/core';
+import type { Verdict as VerdictResult } from '@slabwright/core';
+import type { ReactNode } from 'react';
 import { useVoice } from '../job/job-context.tsx';
 import { type StepVerdict, VerdictMark, verdictClass } from '../marks/verdict-mark.tsx';
 import { words } from '../words.ts';
 
-/** The verdict of a step: mark, word, what and why; then what would lift it, and what else to watch. */
-export function VerdictBlock({ verdict, conditional }: { readonly verdict: Verdict; readonly conditional?: boolean }) {
+interface VerdictProps {
+  readonly verdict: VerdictResult;
+}
+
+/** Mark, word, what and why. The worst reason speaks; the others follow further down. */
+export function Verdict({ verdict }: VerdictProps) {
   const voice = useVoice();
-  const [first, ...rest] = verdict.reasons;
-  const lifts = verdict.reasons.filter(({ lift }) => lift);
+  const [first] = verdict.reasons;
   return (
-    <>
-      <VerdictHead word={verdict.word}>
-        {first ? <p>{voice.say(first)}</p> : <p>{words.verdictBlock.nothing}</p>}
-        {verdict.overrides?.map(({ code, by, on, why }) => (
-          <p key={code}>
-            <b>{words.verdictBlock.overridden(by, on, why)}</b>
-          </p>
-        ))}
-        {conditional ? <p>{words.verdictBlock.conditional}</p> : null}
-      </VerdictHead>
-      {lifts.length > 0 ? (
-        <section className="ways">
-          <h3>{words.verdictBlock.lift}</h3>
-          <ul>
-            {lifts.map(({ code, lift, names }, index) => (
-              // biome-ignore lint/suspicious/noArrayIndexKey: reasons have no id and never change order in one plan
-              <li key={`${code}-${names?.layer ?? ''}-${index}`}>{lift ? voice.say(lift) : null}</li>
-            ))}
-          </ul>
-        </section>
-      ) : null}
-      {rest.length > 0 ? (
-        <section className="reasons">
-          <h3>{words.verdictBlock.watch}</h3>
-          <ul>
-            {rest.map((reason, index) => (
-              // biome-ignore lint/suspicious/noArrayIndexKey: reasons have no id and never change order in one plan
-              <li key={`${reason.code}-${index}`}>
-                <VerdictMark verdict={reason.verdict} />
-                <span>
-                  <b className="unseen">{words.verdict[reason.verdict]}: </b>
-                  {voice.say(reason)}
-                </span>
-              </li>
-            ))}
-          </ul>
-        </section>
-      ) : null}
-    </>
+    <VerdictHead word={verdict.word}>
+      <p>{first ? voice.say(first) : words.verdictBlock.nothing}</p>
+      {verdict.overrides?.map(({ code, by, on, why }) => (
+        <p key={code}>
+          <b>{words.verdictBlock.overridden(by, on, why)}</b>
+        </p>
+      ))}
+    </VerdictHead>
   );
 }
 
-export function VerdictHead({ word, children }: { readonly word: StepVerdict; readonly children?: React.ReactNode }) {
+export function VerdictHead({ word, children }: { readonly word: StepVerdict; readonly children?: ReactNode }) {
   return (
     <div className={`verdict ${verdictClass(word)}`}>
       <VerdictMark verdict={word} size={30} />
       <strong>{words.headline[word]}</strong>
       {children}
     </div>
+  );
+}
+
+/** What would lift the verdict, each reason its own way. */
+export function Ways({ verdict }: VerdictProps) {
+  const voice = useVoice();
+  const ways = [...new Set(verdict.reasons.flatMap(({ lift }) => (lift ? [voice.say(lift)] : [])))];
+  if (ways.length === 0) return null;
+  return (
+    <section className="ways">
+      <h3>{words.verdictBlock.lift}</h3>
+      <ul>
+        {ways.map((way) => (
+          <li key={way}>{way}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** The reasons behind the first. */
+export function Watch({ verdict }: VerdictProps) {
+  const voice = useVoice();
+  const rest = verdict.reasons.slice(1).map((reason) => ({ word: reason.verdict, text: voice.say(reason) }));
+  if (rest.length === 0) return null;
+  return <ReasonList title={words.verdictBlock.watch} reasons={rest} />;
+}
+
+interface ReasonListProps {
+  readonly title: string;
+  readonly reasons: readonly { readonly word: StepVerdict; readonly text: string }[];
+}
+
+export function ReasonList({ title, reasons }: ReasonListProps) {
+  return (
+    <section className="reasons">
+      <h3>{title}</h3>
+      <ul>
+        {reasons.map(({ word, text }) => (
+          <li key={text}>
+            <VerdictMark verdict={word} />
+            <span>
+              <span className="unseen">{words.verdict[word]}: </span>
+              {text}
+            </span>
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }

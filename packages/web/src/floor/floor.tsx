@@ -60,7 +60,7 @@ function Drawing({ area, layer, units, small = false, width, height }: DrawingPr
   const below = labels.length > 0 && !beside ? labels.length * LABEL_GAP + 12 : 0;
   const room = small
     ? { left: 12, top: 12, right: 12, bottom: 12 }
-    : { left: 72, top: 58, right: beside ? LABEL_COLUMN + 40 : 40, bottom: 58 + below };
+    : { left: 72, top: beside ? 58 : 92, right: beside ? LABEL_COLUMN + 40 : 40, bottom: 58 + below };
   const frame = frameFor(extent, width, height, room);
   return (
     <svg
@@ -77,7 +77,7 @@ function Drawing({ area, layer, units, small = false, width, height }: DrawingPr
       {small ? null : (
         <>
           <Dimensions area={area} frame={frame} />
-          <ScaleBar frame={frame} units={units} at={[beside ? width - LABEL_COLUMN : width - 150, height - 26]} />
+          <ScaleBar frame={frame} units={units} left={beside ? width - LABEL_COLUMN : null} y={height - 26} />
           <Title layer={layer} x={beside ? width - LABEL_COLUMN : 16} />
           {beside ? <Beside labels={labels} frame={frame} /> : <Below labels={labels} frame={frame} />}
         </>
@@ -224,21 +224,22 @@ function Dimensions({ area, frame }: { readonly area: AreaDrawing; readonly fram
 
 const FOOT = 0.3048;
 
-function ScaleBar({
-  frame,
-  units,
-  at: [x, y],
-}: {
+interface BarProps {
   readonly frame: FloorFrame;
   readonly units: Units;
-  readonly at: Dot;
-}) {
+  readonly left: number | null;
+  readonly y: number;
+}
+
+function ScaleBar({ frame, units, left, y }: BarProps) {
   const imperial = units === 'imperial';
-  const step = barStep(frame.scale, 62, imperial);
+  const step = barStep(frame.scale, 76, imperial);
   const field = step * frame.scale;
+  // Without a column of labels it stands in the lower right corner, its last number inside the sheet.
+  const x = left ?? frame.width - field * 2 - 28;
   const shown = (length: number): string => `${Number((imperial ? length / FOOT : length).toPrecision(3))}`;
   return (
-    <g aria-hidden="true">
+    <g>
       <path
         d={`M${x} ${y}h${field * 2}M${x + 0.5} ${y - 4}v8M${x + field} ${y - 3}v6M${x + field * 2} ${y - 4}v8`}
         stroke="var(--quiet)"

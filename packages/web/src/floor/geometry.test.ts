@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { barStep, extentOf, frameFor, pointsText, spreadLabels } from './geometry.ts';
+import { barStep, extentOf, frameFor, pointsText, spreadLabels, wallRuns } from './geometry.ts';
 
 const room = { left: 10, top: 20, right: 10, bottom: 20 };
 
@@ -47,5 +47,53 @@ describe('labels in one column', () => {
     const places = spreadLabels([390, 395], 34, 10, 400);
     expect(Math.max(...places)).toBeLessThanOrEqual(400);
     expect(Math.abs((places[0] as number) - (places[1] as number))).toBeGreaterThanOrEqual(34);
+  });
+});
+
+describe('walls less their openings', () => {
+  const square = [
+    [0, 0],
+    [4, 0],
+    [4, 4],
+    [0, 4],
+  ] as const;
+  test('a door in a wall parts it in two', () => {
+    const runs = wallRuns(square, [
+      [
+        [1, 0],
+        [3, 0],
+      ],
+    ]);
+    expect(runs).toHaveLength(5);
+    expect(runs.slice(0, 2)).toEqual([
+      [
+        [0, 0],
+        [1, 0],
+      ],
+      [
+        [3, 0],
+        [4, 0],
+      ],
+    ]);
+  });
+  test('a door as wide as the wall leaves none of it, whichever way it was drawn', () => {
+    expect(
+      wallRuns(square, [
+        [
+          [4, 4],
+          [4, 0],
+        ],
+      ]),
+    ).toHaveLength(3);
+  });
+  test('openings elsewhere change nothing', () => {
+    expect(
+      wallRuns(square, [
+        [
+          [1, 2],
+          [2, 2],
+        ],
+      ]),
+    ).toHaveLength(4);
   });
 });

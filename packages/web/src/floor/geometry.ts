@@ -97,3 +97,33 @@ export function spreadLabels(wanted: readonly number[], gap: number, top: number
   });
   return places;
 }
+
+/** Parts of the outline that are wall: every edge less the openings that lie on it. */
+export function wallRuns(
+  outline: readonly Dot[],
+  openings: readonly (readonly [Dot, Dot])[],
+): readonly (readonly [Dot, Dot])[] {
+  const NEAR = 0.05;
+  return outline.flatMap((from, i) => {
+    const to = outline[(i + 1) % outline.length] as Dot;
+    const [dx, dy] = [to[0] - from[0], to[1] - from[1]];
+    const length = Math.hypot(dx, dy);
+    if (length === 0) return [];
+    const along = ([x, y]: Dot): number => ((x - from[0]) * dx + (y - from[1]) * dy) / length;
+    const off = ([x, y]: Dot): number => Math.abs((x - from[0]) * dy - (y - from[1]) * dx) / length;
+    const gaps = openings
+      .filter(([a, b]) => off(a) < NEAR && off(b) < NEAR)
+      .map(([a, b]) => [Math.min(along(a), along(b)), Math.max(along(a), along(b))] as const)
+      .filter(([start, end]) => end > 0 && start < length)
+      .sort(([a], [b]) => a - b);
+    const runs: (readonly [Dot, Dot])[] = [];
+    const at = (distance: number): Dot => [from[0] + (dx * distance) / length, from[1] + (dy * distance) / length];
+    let here = 0;
+    for (const [start, end] of gaps) {
+      if (start > here) runs.push([at(here), at(start)]);
+      here = Math.max(here, end);
+    }
+    if (here < length) runs.push([at(here), to]);
+    return runs;
+  });
+}

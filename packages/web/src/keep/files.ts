@@ -113,7 +113,8 @@ async function catalogueFor(store: Store, job: JobFile): Promise<string | null> 
   const { headings } = await store.list({ kind: 'catalogue', limit: 1000 });
   for (const { id } of headings) {
     const found = await store.get('catalogue', id);
-    const systems = new Set((found?.body as unknown as CatalogueFile).systems.map((system) => system.id));
+    if (!found) continue;
+    const systems = new Set((found.body as unknown as CatalogueFile).systems.map((system) => system.id));
     if (wanted.every((system) => systems.has(system))) return id;
   }
   return null;

@@ -65,9 +65,9 @@ function Sheet({ step, working }: { readonly step: Step; readonly working?: stri
   }, [undo, redo, navigate, working, id, step.id]);
   return (
     <main className={`sheet${working ? ' opened' : ''}${stale ? ' stale' : ''}`}>
-      <a className="skip" href="#facts" onClick={(event) => skip(event)}>
+      <button type="button" className="skip" onClick={() => document.getElementById('facts')?.focus()}>
         {words.skip}
-      </a>
+      </button>
       <Header />
       <StepList view={view} step={step} />
       <FloorSection view={view} step={step} onArea={setArea} />
@@ -86,11 +86,6 @@ function Sheet({ step, working }: { readonly step: Step; readonly working?: stri
       <Glance view={view} layer={view ? (step.floor?.(view) ?? null) : null} />
     </main>
   );
-}
-
-function skip(event: React.MouseEvent): void {
-  event.preventDefault();
-  document.getElementById('facts')?.focus();
 }
 
 function FloorSection({

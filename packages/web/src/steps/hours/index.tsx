@@ -1,9 +1,8 @@
-import type { Verdict } from '@slabwright/core';
 import { type Fact, FactsTable } from '../../facts/facts-table.tsx';
 import { StepFrame } from '../../facts/step-frame.tsx';
+import { ReasonList } from '../../facts/verdict-block.tsx';
 import type { FloorLabel, FloorLayer } from '../../floor/floor.tsx';
 import { pointsText } from '../../floor/geometry.ts';
-import { VerdictMark } from '../../marks/verdict-mark.tsx';
 import { clockText } from '../../when.ts';
 import { words } from '../../words.ts';
 import { answered } from '../../worker/plan-types.ts';
@@ -14,91 +13,43 @@ import { taskName } from '../task-name.ts';
 
 const w = words.hours;
 
-function gateFacts({ option, voice, plan }: StepView): readonly Fact[] {
-  if (!option || !answered(option.hours) || !answered(plan.survey)) return [];
-  const { gates } = option.hours;
-  const names = new Map(answered(option.system) ? option.system.layers.map(({ layer, name }) => [layer, name]) : []);
-  return gates.flatMap(({ layer, margin }): Fact[] => {
-    const name = names.get(layer) ?? layer;
-    const at = `${option.id}.hours.gate.${layer}`;
-    const reading = (what: string, worst: 'least' | 'most'): string | undefined => {
-      const ids =
-        plan.survey && answered(plan.survey) ? plan.survey.margins.map((_, i) => `survey.climate.${i}.${what}`) : [];
-      const known = ids.filter((id) => voice.has(id));
-      return known.sort((a, b) => {
-        const by = (voice.entry(a).value ?? 0) - (voice.entry(b).value ?? 0);
-        return worst === 'least' ? by : -by;
-      })[0];
-    };
-    const slab = reading('slab', 'least');
-    const humid = reading('humidity', 'most');
-    return [
-      ...(margin
-        ? [
-            {
-              key: `${layer}-margin`,
-              label: w.margin(name),
-              id: margin,
-              limitId: `${at}.limit.margin`,
-              side: 'least' as const,
-            },
-          ]
-        : []),
-      ...(slab && voice.has(`${at}.limit.slab-cold`)
-        ? [
-            {
-              key: `${layer}-slab`,
-              label: w.slabCold(name),
-              id: slab,
-              limitId: `${at}.limit.slab-cold`,
-              side: 'least' as const,
-            },
-          ]
-        : []),
-      ...(humid && voice.has(`${at}.limit.air-humid`)
-        ? [
-            {
-              key: `${layer}-humid`,
-              label: w.humid(name),
-              id: humid,
-              limitId: `${at}.limit.air-humid`,
-              side: 'most' as const,
-              dashed: true,
-            },
-          ]
-        : []),
-      ...(voice.has(`${at}.trend.0.rate`)
-        ? [{ key: `${layer}-rate`, label: w.rate(name), id: `${at}.trend.0.rate` }]
-        : []),
-    ];
-  });
+/** Readings that matter for a coat: the last one before its start and all that follow. */
+function readingsFrom({ plan }: StepView, start: string | undefined): readonly number[] {
+  if (!answered(plan.survey)) return [];
+  const times = plan.survey.margins.map(({ at }) => Date.parse(at));
+  const from = start ? times.findLastIndex((time) => time <= Date.parse(start)) : 0;
+  return times.map((_, i) => i).slice(Math.max(from, 0));
 }
 
-function GateList({
-  gates,
-}: {
-  readonly gates: readonly {
-    readonly layer: string;
-    readonly at?: string;
-    readonly verdict: Verdict;
-    readonly name: string;
-  }[];
-}) {
-  return (
-    <section className="reasons">
-      <h3>{w.gates}</h3>
-      <ul>
-        {gates.map(({ layer, at, verdict, name }) => (
-          <li key={layer}>
-            <VerdictMark verdict={verdict.word} />
-            <span>
-              {name}: <b>{words.verdict[verdict.word]}</b> {at ? clockText(at) : w.noStart}
-            </span>
-          </li>
-        ))}
-      </ul>
-    </section>
-  );
+type Worst = 'least' | 'most';
+
+function worstReading(view: StepView, what: string, start: string | undefined, worst: Worst): string | undefined {
+  const { voice } = view;
+  const known = readingsFrom(view, start)
+    .map((i) => `survey.climate.${i}.${what}`)
+    .filter((id) => voice.has(id));
+  const value = (id: string): number => voice.entry(id).value ?? 0;
+  return known.sort((a, b) => (worst === 'least' ? value(a) - value(b) : value(b) - value(a)))[0];
+}
+
+function gateFacts(view: StepView): readonly Fact[] {
+  const { option, voice } = view;
+  if (!option || !answered(option.hours)) return [];
+  const names = new Map(answered(option.system) ? option.system.layers.map(({ layer, name }) => [layer, name]) : []);
+  return option.hours.gates.flatMap(({ layer, at, margin }): Fact[] => {
+    const name = names.get(layer) ?? layer;
+    const gate = `${option.id}.hours.gate.${layer}`;
+    const facts: Fact[] = [];
+    const add = (key: string, label: string, id: string | undefined, limit: string, side: Worst): void => {
+      const limitId = `${gate}.limit.${limit}`;
+      if (id && voice.has(limitId)) facts.push({ key: `${layer}-${key}`, label, note: w.fromStart, id, limitId, side });
+    };
+    add('margin', w.margin(name), margin, 'margin', 'least');
+    add('slab', w.slabCold(name), worstReading(view, 'slab', at, 'least'), 'slab-cold', 'least');
+    add('humid', w.humid(name), worstReading(view, 'humidity', at, 'most'), 'air-humid', 'most');
+    const rate = `${gate}.trend.0.rate`;
+    return voice.has(rate) ? [...facts, { key: `${layer}-rate`, label: w.rate(name), id: rate }] : facts;
+  });
 }
 
 function Panel() {
@@ -109,9 +60,14 @@ function Panel() {
   if (!answered(hours)) return <StepFrame step={hours} />;
   const names = new Map(answered(option.system) ? option.system.layers.map(({ layer, name }) => [layer, name]) : []);
   return (
-    <StepFrame step={hours}>
-      <FactsTable facts={gateFacts(view)} caption={w.gates} />
-      <GateList gates={hours.gates.map((gate) => ({ ...gate, name: names.get(gate.layer) ?? gate.layer }))} />
+    <StepFrame step={hours} facts={<FactsTable facts={gateFacts(view)} caption={w.gates} />}>
+      <ReasonList
+        title={w.gates}
+        reasons={hours.gates.map(({ layer, at, verdict }) => ({
+          word: verdict.word,
+          text: w.gate(names.get(layer) ?? layer, words.verdict[verdict.word], at ? clockText(at) : null),
+        }))}
+      />
       <FactsTable
         facts={[
           ...(hours.personTime ? [{ key: 'work', label: w.work, id: hours.personTime }] : []),

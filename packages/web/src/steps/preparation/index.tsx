@@ -1,8 +1,8 @@
 import { type Fact, FactsTable } from '../../facts/facts-table.tsx';
 import { StepFrame } from '../../facts/step-frame.tsx';
+import { ReasonList } from '../../facts/verdict-block.tsx';
 import type { FloorLayer } from '../../floor/floor.tsx';
 import { pointsText } from '../../floor/geometry.ts';
-import { VerdictMark } from '../../marks/verdict-mark.tsx';
 import { words } from '../../words.ts';
 import { answered } from '../../worker/plan-types.ts';
 import { WorkingLink } from '../../working/working-link.tsx';
@@ -43,24 +43,14 @@ function Panel() {
   return (
     <StepFrame step={preparation}>
       <FactsTable facts={facts} caption={w.tasks} />
-      <section className="reasons">
-        <h3>{w.gate}</h3>
-        <ul>
-          {gate.reasons.length === 0 ? (
-            <li>
-              <VerdictMark verdict={gate.word} />
-              <span>{words.verdict[gate.word]}</span>
-            </li>
-          ) : (
-            gate.reasons.map((reason) => (
-              <li key={reason.code}>
-                <VerdictMark verdict={reason.verdict} />
-                <span>{voice.say(reason)}</span>
-              </li>
-            ))
-          )}
-        </ul>
-      </section>
+      <ReasonList
+        title={w.gate}
+        reasons={
+          gate.reasons.length === 0
+            ? [{ word: gate.word, text: words.verdictBlock.nothing }]
+            : gate.reasons.map((reason) => ({ word: reason.verdict, text: voice.say(reason) }))
+        }
+      />
       {tooling.length > 0 ? <SaidList title={w.tooling} lines={tooling.map((said) => voice.say(said))} /> : null}
       {dust.length > 0 ? <SaidList title={w.dust} lines={dust.map((said) => voice.say(said))} /> : null}
       <section className="notes">

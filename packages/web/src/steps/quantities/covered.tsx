@@ -1,4 +1,4 @@
-import { type FloorFrame, pointsText } from '../../floor/geometry.ts';
+import { type FloorFrame, wallRuns } from '../../floor/geometry.ts';
 import { words } from '../../words.ts';
 import { answered } from '../../worker/plan-types.ts';
 import type { StepView } from '../step-view.tsx';
@@ -16,7 +16,17 @@ export function Covered({ view, frame }: { readonly view: StepView; readonly fra
   return (
     <g>
       {wall ? (
-        <polygon points={pointsText(frame, area.outline)} fill="none" stroke="var(--chalk)" strokeWidth="3.5" />
+        <path
+          d={wallRuns(
+            area.outline,
+            area.exits.map(({ from, to }) => [from, to] as const),
+          )
+            .map(([from, to]) => `M${frame.at(from).join(' ')}L${frame.at(to).join(' ')}`)
+            .join('')}
+          stroke="var(--chalk)"
+          strokeWidth="3.5"
+          strokeLinecap="square"
+        />
       ) : null}
       <text x={x} y={y} textAnchor="middle" className="floor-big halo">
         {net.number}

@@ -84,8 +84,7 @@ function Panel() {
   if (!answered(survey)) return <StepFrame step={survey} />;
   const uncounted = survey.moisture.tests.filter(({ counts }) => !counts);
   return (
-    <StepFrame step={survey}>
-      <FactsTable facts={readingFacts(view)} caption={w.readings} />
+    <StepFrame step={survey} facts={<FactsTable facts={readingFacts(view)} caption={w.readings} />}>
       {uncounted.length > 0 ? (
         <section className="notes">
           <h3>{w.tests}</h3>

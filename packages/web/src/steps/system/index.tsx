@@ -62,8 +62,10 @@ function Panel() {
     { key: `${layer}-solids`, label: name, note: w.solids, id: solids },
   ]);
   return (
-    <StepFrame step={system}>
-      <FactsTable facts={limitFacts({ ...view, option })} caption={words.facts.nearest} />
+    <StepFrame
+      step={system}
+      facts={<FactsTable facts={limitFacts({ ...view, option })} caption={words.facts.nearest} />}
+    >
       <FactsTable facts={films} caption={system.name} />
     </StepFrame>
   );
