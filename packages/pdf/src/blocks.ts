@@ -104,7 +104,9 @@ const ENDS_IN_RULE: readonly Block['kind'][] = ['big-figures', 'headline'];
 /** Blocks of a page: where a part begins, a rule parts it from the one before. */
 export function partsOf(blocks: readonly Block[], room: Room, parent: Tag, setting: Setting): readonly Box[] {
   return blocks.map((block, index): Box => {
-    const box = boxOf(block, room, parent, setting);
+    const own = boxOf(block, room, parent, setting);
+    // Nobody signs a page with nothing on it.
+    const box = blocks[index + 1]?.kind === 'signatures' ? { ...own, keepNext: true } : own;
     const before = blocks[index - 1];
     if (block.kind === 'working' && before && before.kind !== 'working') return { ...box, gap: setting.scale.body };
     if (!opensPart(block) || !before) return box;

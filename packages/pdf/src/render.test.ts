@@ -133,6 +133,15 @@ test('never leaves a heading alone at the foot of a page', async () => {
   }
 });
 
+test('never leaves the lines to sign on alone on a page', async () => {
+  for (let lines = 28; lines < 46; lines += 2) {
+    const blocks: Block[] = Array.from({ length: lines }, (_, index) => paragraph({ name: `line ${index}` }));
+    blocks.push({ kind: 'signatures', fields: [text('FOR THE FIRM')] });
+    const read = await readPdf(await renderPaper(paper(blocks), testVoice('imperial'), letter));
+    expect(read.pages.find((one) => one.text.includes('FOR THE FIRM'))?.text).toContain(`line ${lines - 1}`);
+  }
+});
+
 test('cuts a word that is wider than the page instead of writing past it', async () => {
   const long = 'x'.repeat(600);
   const blocks: readonly Block[] = [
