@@ -146,7 +146,8 @@ export function guidedGrowth(problem: SpreadProblem, guide: Guide): Int32Array {
   while (queue.count > 0 || loose.length > 0 || forced < problem.lastWay.length) {
     if (last >= 0) slotMin = minutes[last] as number;
     stopMin = untilHandover < perSquare / 2 ? handover : 0;
-    toHandover = untilHandover / perSquare;
+    // whole squares that still go into this batch, by the same half-square rule that cuts the pours
+    toHandover = Math.max(0, Math.ceil(untilHandover / perSquare - 0.5 - 1e-9));
     if (forced < problem.lastWay.length) {
       pick = problem.lastWay[forced++] as number;
       pickCost = costOf(0);

@@ -2,6 +2,7 @@ import { bump, floorSpan, tilt } from './bend.ts';
 import { type Candidate, candidateOf, isBetter } from './candidate.ts';
 import { Budget, type SpreadEffort, type SpreadProgress } from './effort.ts';
 import { type Guide, guidedGrowth } from './guided.ts';
+import { mendJumps } from './mend.ts';
 import { planBack } from './plan-back.ts';
 import type { SpreadProblem } from './problem.ts';
 import { seededRandom } from './random.ts';
@@ -25,6 +26,8 @@ interface Climber {
 }
 
 const GUIDED_COST = 3;
+/** Part of the race spent on mending orders piece by piece instead of growing new ones. */
+const MEND_SHARE = 0.25;
 
 /**
  * The search: sketches grown plainly, the best of them grown under deadlines, then a race in which the survivors are
@@ -106,7 +109,8 @@ const SETTINGS: readonly (readonly [number, number, boolean])[] = [
 
 function growGuided(problem: SpreadProblem, climbers: Climber[], budget: Budget, hall: HallOfFame): void {
   const limit = budget.done + (budget.total - budget.done) * 0.4;
-  const starts = climbers.slice(0, 6);
+  const each = 2 * SETTINGS.length * GUIDED_COST;
+  const starts = climbers.slice(0, Math.max(6, Math.min(40, Math.floor((limit - budget.done) / each))));
   const grown: Climber[] = [];
   for (const [pull, share, foresight] of SETTINGS) {
     for (const lanes of [undefined, 'nearest end'] as const) {
@@ -150,6 +154,16 @@ function race(
       climbers.length = live;
     }
     const climber = climbers[k % climbers.length] as Climber;
+    if (random() < MEND_SHARE) {
+      budget.done += 1;
+      const order = mendJumps(problem, climber.best.order, random);
+      const mended = order && candidateOf(problem, order, climber.best.name);
+      if (mended && mended.score.score < climber.best.score.score) {
+        climber.best = mended;
+        hall.offer(mended);
+      }
+      continue;
+    }
     const { sketch, key } = random() < 0.5 ? bentSketch(problem, climber, random) : bentOrder(problem, climber, random);
     const guide = random() < (climber.guide ? 0.2 : 0.5) ? undefined : nextGuide(climber, random);
     const order = guide ? guidedGrowth(problem, { key, ...guide }) : planBack(problem, key);

@@ -22,24 +22,28 @@ export function stripSketches(
   const crosswise = sweepField(squares, across);
   const lengthwise = sweepField(squares, family.along);
   const centres = areaCentres(squares, division);
-  const turnsBy = [1, -1].map((sign) =>
-    turns(
+  const offsets = centres.x.map((x, a) => x * across[0] + (centres.y[a] as number) * across[1]);
+  const near = { name: 'near side last', turn: turns(division, offsets) };
+  const far = {
+    name: 'far side last',
+    turn: turns(
       division,
-      centres.x.map((x, a) => sign * (x * across[0] + (centres.y[a] as number) * across[1])),
+      offsets.map((offset) => -offset),
     ),
-  );
+  };
+  const doorLast = every === 1 ? doorStripsLast(near.turn, division.count, problem.doorSquares) : [];
   for (const lanes of ['to and fro', 'one way', 'other way'] as const) {
     for (const snake of [true, false]) {
-      for (const first of [1, -1]) {
-        turnsBy.forEach((turn, side) => {
+      for (const { name, turn } of snake ? [near, far, ...doorLast] : [near, far]) {
+        for (const first of [1, -1]) {
           sketches.push(() => ({
-            name: `strips of ${every}, ${side === 0 ? 'near' : 'far'} side last, ${snake ? 'snake' : 'parallel'} ${first}, ${lanes}`,
+            name: `strips of ${every}, ${name}, ${snake ? 'snake' : 'parallel'} ${first}, ${lanes}`,
             turn,
             field: flipped(lengthwise, turn, first, snake),
             along: localUnit(turn, crosswise),
             lanes,
           }));
-        });
+        }
       }
     }
   }
@@ -57,6 +61,28 @@ export function stripSketches(
     }
   }
   return sketches;
+}
+
+/** Strips with a door between others: the strips on one side of it first, then those on the other, the door's own last. */
+const MOST_DOOR_STRIPS = 2;
+
+function doorStripsLast(rank: Int32Array, strips: number, doorSquares: Int32Array) {
+  const withDoor = [...new Set([...doorSquares].map((s) => rank[s] as number))]
+    .filter((strip) => strip > 0 && strip < strips - 1)
+    .sort((a, b) => a - b)
+    .slice(0, MOST_DOOR_STRIPS);
+  return withDoor.flatMap((door) =>
+    [1, -1].map((way) => {
+      const turnOf = new Int32Array(strips);
+      let next = 0;
+      for (let strip = door; strip >= 0 && strip < strips; strip += way) turnOf[strip] = next++;
+      for (let strip = door - way; strip >= 0 && strip < strips; strip -= way) turnOf[strip] = next++;
+      return {
+        name: `door strip ${door} last, ${way > 0 ? 'near' : 'far'} ones first`,
+        turn: rank.map((strip) => turnOf[strip] as number),
+      };
+    }),
+  );
 }
 
 /** The same field along every strip, or turned round in every second one. */
