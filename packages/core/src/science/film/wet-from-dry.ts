@@ -9,7 +9,7 @@ import { formula } from '../../kernel/formula.ts';
 export const wetFilmFromDry = formula({
   id: 'film/wet-from-dry',
   says: 'Wet film that leaves a given dry film',
-  equation: 'wet = dry / volumeSolids',
+  equation: 'wetFilm = dryFilm / volumeSolids',
   takes: { dryFilm: 'm', volumeSolids: '1' },
   gives: 'm',
   holds: { dryFilm: [0, 0.01], volumeSolids: [0.05, 1] },
