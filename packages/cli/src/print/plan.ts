@@ -13,6 +13,7 @@ import {
 } from '@slabwright/core';
 import type { Planned } from '../planned.ts';
 import type { Terminal } from '../terminal.ts';
+import { governsStep, needsStep } from './asked.ts';
 import { columns, indent, padEnd, paint, wrap } from './lines.ts';
 
 /** Shape beside the word, so that a verdict reads without colour. */
@@ -43,8 +44,10 @@ export function printPlan(done: Planned, terminal: Terminal): string {
   );
   const steps: readonly [string, Answer<StepBase>, string][] = [
     ['survey', plan.survey, surveyLine(plan.survey, voice)],
+    ...needsStep(leading, voice),
     ['preparation', leading.preparation, preparationLine(leading, voice)],
     ['system', leading.system, systemLine(leading, voice)],
+    ...governsStep(leading, voice),
     ...cracksStep(leading, voice),
     ...thinnerStep(leading, voice),
     ['quantities', leading.quantities, quantitiesLine(leading.quantities, done)],

@@ -163,11 +163,15 @@ function notesOf({ links, governing, strength, concrete, chance, worth, ordinary
   }
   said.push({ code: 'governs-ordinary', figures: { least: ordinary.least.id, most: ordinary.most.id } });
   for (const link of links) {
-    const names = { ...link.says.names };
-    if (link.from === 'lower bound' && link.strength)
-      said.push({ code: `governs-bound-${link.kind}`, figures: { strength: link.strength.id }, names });
-    else if (link.from === 'not known' && link.kind !== 'concrete')
-      said.push({ code: `governs-unknown-${link.kind}`, names });
+    if (link.from !== 'lower bound' || !link.strength) continue;
+    const bySheet = link.strength.kind === 'given' && link.strength.origin === 'data sheet';
+    const code = bySheet ? 'governs-bound-sheet' : `governs-bound-${link.kind}`;
+    said.push({ code, figures: { strength: link.strength.id }, names: { ...link.says.names } });
+  }
+  for (const kind of ['interface', 'coat'] as const) {
+    const silent = links.filter((link) => link.from === 'not known' && link.kind === kind);
+    const coats = silent.map(({ says }) => says.names?.over ?? says.names?.coat ?? '').join(', ');
+    if (silent.length > 0) said.push({ code: `governs-unknown-${kind}`, names: { coats } });
   }
   return said;
 }

@@ -130,9 +130,10 @@ function notShown({ what, met, judged }: Need): readonly Said[] {
   return [...judged, { code: 'needs-ask', names: { property: nameOf(what) } }];
 }
 
-/** Parts of the use that nobody stated, each with what it would decide. */
+/** Parts of the use that nobody stated, each with what it would decide; hot tyres only where cars may stand. */
 function useMissing(use: Use): readonly Missing[] {
-  const asked = ['traffic', 'hotTyres', 'water', 'sun', 'slip', 'smellMatters'] as const;
+  const driven = use.traffic === undefined || use.traffic === 'vehicle';
+  const asked = ['traffic', ...(driven ? (['hotTyres'] as const) : []), 'water', 'sun', 'slip'] as const;
   return asked
     .filter((key) => use[key] === undefined || use[key] === 'not known')
     .map((key) => ({

@@ -67,7 +67,7 @@ export function lightNeeds(ctx: OptionContext): readonly Need[] {
 
 /** Dates, smell, the rule of the place on VOC, budget: asked here, judged where their numbers are. */
 export function otherNeeds(ctx: OptionContext, trace: Trace): readonly Need[] {
-  const { use = {}, place, budget } = ctx.job;
+  const { use = {}, budget } = ctx.job;
   const elsewhere = (what: string, why: Said, judged: string): Need => ({
     id: what,
     what,
@@ -95,7 +95,7 @@ export function otherNeeds(ctx: OptionContext, trace: Trace): readonly Need[] {
   return [
     ...dates,
     ...(use.smellMatters === 'yes' ? [smellNeed(ctx, trace.within('smell'))] : []),
-    ...(place.jurisdiction === undefined ? [] : [vocRule(place.jurisdiction)]),
+    ...vocNeeds(ctx, elsewhere),
     ...money,
   ];
 }
@@ -115,12 +115,15 @@ function smellNeed(ctx: OptionContext, trace: Trace): Need {
 }
 
 /** The limit of a place is law: it is the firm's to enter, with its document, and is never filled in from memory. */
-const vocRule = (jurisdiction: string): Need => ({
-  id: 'voc-rule',
-  what: 'voc',
-  from: 'use',
-  why: { code: 'needs-why-voc', names: { place: jurisdiction } },
-  tests: [],
-  met: 'not known',
-  judged: [{ code: 'needs-voc-not-entered', names: { place: jurisdiction } }],
-});
+function vocNeeds(
+  { job: { place } }: OptionContext,
+  elsewhere: (what: string, why: Said, judged: string) => Need,
+): readonly Need[] {
+  const entered = (place.vocLimits ?? []).length > 0;
+  if (!entered && place.jurisdiction === undefined) return [];
+  const names = { place: place.jurisdiction ?? '@needs-this-place' };
+  const why: Said = { code: 'needs-why-voc', names };
+  if (entered) return [{ ...elsewhere('voc', why, 'needs-judged-by-thinner'), id: 'voc-rule' }];
+  const judged = [{ code: 'needs-voc-not-entered', names }];
+  return [{ id: 'voc-rule', what: 'voc', from: 'use', why, tests: [], met: 'not known', judged }];
+}
