@@ -20,7 +20,7 @@ export { type PlanOptions, planSpread, type SpreadPlan, type SpreadResult } from
 export { type PourSheet, pourSheets } from './pour-sheet.ts';
 export { type SpreadProblem, spreadProblem } from './problem.ts';
 export { arithmeticReasons, type SpreadReason, searchedReason } from './reasons.ts';
-export { type RepairOptions, type RepairTrial, repairsFor, type SpreadRepair } from './repairs.ts';
+export { type RepairKind, type RepairOptions, type RepairTrial, repairsFor, type SpreadRepair } from './repairs.ts';
 export { type SpreadScore, scoreOf } from './score.ts';
 export { type SearchOptions, search } from './search.ts';
 export { orderOf, solutionOf } from './solution.ts';

@@ -14,9 +14,11 @@ export interface SpreadRepair {
   readonly plan: SpreadPlan;
 }
 
+export type RepairKind = 'stop at joint' | 'smaller batch' | 'more people' | 'cooler hour' | 'tape line';
+
 /** What was tried in one kind, and how far; `repair` absent: none found within the effort, which proves nothing. */
 export interface RepairTrial {
-  readonly kind: 'smaller batch' | 'more people' | 'cooler hour' | 'tape line' | 'stop at joint';
+  readonly kind: RepairKind;
   readonly tried: number;
   readonly repair?: SpreadRepair;
 }
@@ -26,7 +28,9 @@ export interface RepairOptions {
   readonly effort: SpreadEffort;
   readonly seed: number;
   /** False stops the trials. */
-  readonly onTrial?: (kind: RepairTrial['kind'], tried: number) => boolean;
+  readonly onTrial?: (kind: RepairKind, tried: number) => boolean;
+  /** Only these kinds; absent: all. */
+  readonly kinds?: readonly RepairKind[];
 }
 
 interface Try {
@@ -41,7 +45,7 @@ interface Try {
  */
 export function repairsFor(problem: SpreadProblem, options: RepairOptions): RepairTrial[] {
   const { question } = problem;
-  const kinds: readonly (readonly [RepairTrial['kind'], Iterable<Try>])[] = [
+  const kinds: readonly (readonly [RepairKind, Iterable<Try>])[] = [
     ['stop at joint', joints(problem)],
     ['smaller batch', batches(question)],
     ['more people', people(question)],
@@ -50,6 +54,7 @@ export function repairsFor(problem: SpreadProblem, options: RepairOptions): Repa
   ];
   const trials: RepairTrial[] = [];
   for (const [kind, tries] of kinds) {
+    if (options.kinds && !options.kinds.includes(kind)) continue;
     let tried = 0;
     let repair: SpreadRepair | undefined;
     for (const { code, figures, change } of tries) {
