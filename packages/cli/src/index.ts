@@ -4,6 +4,7 @@ import { calc } from './verbs/calc.ts';
 import { check } from './verbs/check.ts';
 import { compare } from './verbs/compare.ts';
 import { explain } from './verbs/explain.ts';
+import { fits } from './verbs/fits.ts';
 import { formulas } from './verbs/formulas.ts';
 import { papers } from './verbs/papers.ts';
 import { planVerb } from './verbs/plan.ts';
@@ -53,6 +54,13 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
     .addOption(new Option('--units <system>', 'imperial or metric').choices(['imperial', 'metric']))
     .action((job: string, options: Common & { units?: 'imperial' | 'metric' }) => {
       status = planVerb(job, options, terminal);
+    });
+  withFiles(
+    verb('fits <job>', 'try every system of the catalogue on this slab: which fit, and what would admit the rest'),
+  )
+    .addOption(new Option('--units <system>', 'imperial or metric').choices(['imperial', 'metric']))
+    .action((job: string, options: Common & { units?: 'imperial' | 'metric' }) => {
+      status = fits(job, options, terminal);
     });
   withFiles(verb('explain <job> <entry>', 'show how a number of the plan came about, down to its readings'))
     .addOption(new Option('--units <system>', 'imperial or metric').choices(['imperial', 'metric']))

@@ -35,12 +35,14 @@ export {
   priceBookFrom,
   priceBookFromText,
 } from './price-book.ts';
+export { rankSystems, type SystemRanked, type SystemsRanked } from './rank-systems.ts';
 export { issuesOf, MOST_BYTES, readJson } from './read.ts';
 export * as climate from './science/climate.ts';
 export { wetFilmFromDry } from './science/film/wet-from-dry.ts';
 export * as spread from './spread/index.ts';
 export { checkCatalogue } from './steps/check/catalogue.ts';
 export { checkJob, WARNINGS } from './steps/check/job.ts';
+export { type SiteState, siteStateOf } from './steps/day/site-state.ts';
 export {
   type Claim,
   compareProducts,

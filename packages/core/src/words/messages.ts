@@ -3,6 +3,7 @@ import climate from './en/climate.json' with { type: 'json' };
 import cracks from './en/cracks.json' with { type: 'json' };
 import evidence from './en/evidence.json' with { type: 'json' };
 import file from './en/file.json' with { type: 'json' };
+import fits from './en/fits.json' with { type: 'json' };
 import governs from './en/governs.json' with { type: 'json' };
 import hours from './en/hours.json' with { type: 'json' };
 import names from './en/names.json' with { type: 'json' };
@@ -49,6 +50,7 @@ export const MESSAGES: Readonly<Record<Language, ReadonlyMap<string, string>>> =
     cracks,
     evidence,
     file,
+    fits,
     governs,
     hours,
     names,

@@ -3,6 +3,7 @@ import { coatsFormulas } from './coats.ts';
 import { cracksFormulas } from './cracks.ts';
 import { dayFormulas } from './day.ts';
 import { evidenceFormulas } from './evidence.ts';
+import { fitsFormulas } from './fits.ts';
 import { hoursFormulas } from './hours-index.ts';
 import { priceStepFormulas } from './price-index.ts';
 import { quantitiesFormulas } from './quantities-index.ts';
@@ -22,6 +23,7 @@ export const stepFormulas: readonly AnyFormula[] = [
   ...dayFormulas,
   ...coatsFormulas,
   ...cracksFormulas,
+  ...fitsFormulas,
   ...safetyFormulas,
   ...priceStepFormulas,
 ];

@@ -28,7 +28,7 @@ function wantedOf(ctx: OptionContext): readonly Wanted[] {
 }
 
 /** The point of the sheet next to the coldest slab read after the start; without a reading the coldest point. */
-function pointFor(points: readonly SheetTime[], slab: number | undefined): SheetTime | undefined {
+export function pointFor(points: readonly SheetTime[], slab: number | undefined): SheetTime | undefined {
   const distance = (time: SheetTime): number => (slab === undefined ? time.at.value : Math.abs(time.at.value - slab));
   return [...points].sort((a, b) => distance(a) - distance(b) || b.value.value - a.value.value)[0];
 }

@@ -1,0 +1,45 @@
+import type { Trace } from '../../kernel/trace.ts';
+import { type OptionContext, productOf } from '../context.ts';
+import { needs } from '../needs/index.ts';
+import { preparation } from '../preparation/index.ts';
+import type { NeedsPlan, PreparationPlan, SurveyPlan } from '../results.ts';
+
+/**
+ * Answers that many systems have in common, each worked out once. The keys name everything of a system that the step
+ * reads; a test compares the ranking with the plan of each system, so that a key which forgets something is found.
+ */
+export class Shared {
+  private readonly surveyed: SurveyPlan;
+  private readonly prepared = new Map<string, PreparationPlan>();
+  private readonly needed = new Map<string, NeedsPlan>();
+
+  constructor(surveyed: SurveyPlan) {
+    this.surveyed = surveyed;
+  }
+
+  /** Preparation reads the profile asked for, else the films it follows from; the bond asked for; what stands up. */
+  preparation(ctx: OptionContext, trace: Trace): PreparationPlan {
+    const { layers, profile } = ctx.system;
+    const first = layers.find(({ onConcrete }) => onConcrete) ?? layers[0];
+    const stated = profile ?? (first ? productOf(ctx, first).profile : undefined);
+    const films = layers.map(({ product, wetFilm, dryFilm }) => [product, wetFilm?.value, dryFilm?.value]);
+    const key = JSON.stringify([
+      stated ? [stated.least, stated.most] : films,
+      layers.map((layer) => productOf(ctx, layer).bondNeed?.value),
+      layers.some(({ verticals }) => verticals),
+    ]);
+    return once(this.prepared, key, () => preparation(ctx, this.surveyed, trace));
+  }
+
+  /** Needs read the products, which of them meets the concrete, and what the job says. */
+  needs(ctx: OptionContext, trace: Trace): NeedsPlan {
+    const key = JSON.stringify(ctx.system.layers.map(({ product, onConcrete }) => [product, onConcrete ?? false]));
+    return once(this.needed, key, () => needs(ctx, trace));
+  }
+}
+
+function once<T>(known: Map<string, T>, key: string, make: () => T): T {
+  const found = known.get(key) ?? make();
+  known.set(key, found);
+  return found;
+}
