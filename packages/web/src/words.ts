@@ -176,7 +176,9 @@ export const words = {
     bag: (weight: string) => `bag of ${weight}`,
     floorTitle: 'What the coats cover',
     answer: (kits: string, bags: string) =>
-      [kits ? `${kits} kits` : '', bags ? `${bags} bags` : ''].filter(Boolean).join(', '),
+      [kits ? `${kits} ${kits === '1' ? 'kit' : 'kits'}` : '', bags ? `${bags} ${bags === '1' ? 'bag' : 'bags'}` : '']
+        .filter(Boolean)
+        .join(', '),
     stock: 'Needed and left over',
 
     none: 'nothing to buy yet',
@@ -189,7 +191,7 @@ export const words = {
     rate: (layer: string) => `${layer}: slab warming`,
     slabCold: (layer: string) => `${layer}: slab, coldest`,
     humid: (layer: string) => `${layer}: air, dampest`,
-    fromStart: 'from its start on',
+    fromStart: 'from its start',
     tasks: 'Work, person-hours',
     work: 'Work in all',
     paid: 'Hours paid',
@@ -322,6 +324,7 @@ export const words = {
     } as Readonly<Record<string, string>>,
     assumedLong: 'Nobody gave this: the plan goes on with it and says so.',
     decides: 'Goes into',
+    more: (n: number) => `and ${n} more`,
     gone: 'The plan no longer holds this number. The last change took it away.',
     marks: {
       READ: 'read',

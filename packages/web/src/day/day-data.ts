@@ -62,6 +62,9 @@ function readingsOf({ file, voice }: StepView): readonly Reading[] {
   });
 }
 
+/** What follows a start at once, coating and keeping off, stays on the ribbon. */
+const AFTER_START = 6 * HOUR;
+
 /** Null while the job knows no hour at all. */
 export function dayData(view: StepView): DayData | null {
   const { file, option, planned } = view;
@@ -87,7 +90,10 @@ export function dayData(view: StepView): DayData | null {
     ),
   );
   const close = wanted.filter(({ at }) => at <= until).map(({ at }) => at);
-  const span = daySpan([...near.map(({ at }) => at), ...starts.map(({ at }) => at), ...close], offset);
+  const span = daySpan(
+    [...near.map(({ at }) => at), ...starts.flatMap(({ at }) => [at, at + AFTER_START]), ...close],
+    offset,
+  );
   if (!span) return null;
   return { start: span[0], end: span[1], offset, readings: near, starts, wanted, sun };
 }

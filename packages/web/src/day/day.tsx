@@ -1,16 +1,22 @@
 import { useSize } from '../use-size.ts';
+import { dayText } from '../when.ts';
 import { words } from '../words.ts';
 import type { AxisTick } from '../worker/api.ts';
 import type { DayData } from './day-data.ts';
 import type { DayFrame } from './frame.ts';
 import { DAY_ROWS } from './rows.tsx';
-import { clock, dayScale, ticks } from './scale.ts';
+import { clock, dateAt, dayScale, ticks } from './scale.ts';
 import { StartFlags } from './start-flags.tsx';
 
 const HANDLES = 30;
 const AXIS = 20;
 /** Narrower than this the ribbon pans inside its own frame. */
 const LEAST_WIDTH = 640;
+
+const tickText = (time: number, offset: number): string => {
+  const hour = clock(time, offset);
+  return hour === '00:00' ? dayText(dateAt(time, offset)) : hour.slice(0, 2);
+};
 
 interface DayProps {
   readonly data: DayData;
@@ -74,7 +80,7 @@ function Ribbon({
             strokeWidth={clock(time, data.offset) === '00:00' ? 1.4 : 0.7}
           />
           <text x={scale.x(time)} y={height - 5} textAnchor="middle" className="nq">
-            {clock(time, data.offset).slice(0, 2)}
+            {tickText(time, data.offset)}
           </text>
         </g>
       ))}

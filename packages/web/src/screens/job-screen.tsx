@@ -121,7 +121,7 @@ function FloorSection({
   );
 }
 
-const DAY_GUTTER = 208;
+const DAY_GUTTER = 216;
 
 function DaySection({ view }: { readonly view: StepView | null }) {
   const move = useMoveStart();

@@ -4,3 +4,7 @@ export const inputName = (name: string): string =>
     .replace(/([a-z0-9])([A-Z])/g, '$1 $2')
     .toLowerCase()
     .trim();
+
+/** Where a number stands in the plan, from its id: `flake.quantities.clear.needed` as `flake, quantities, clear, needed`. */
+export const placeName = (id: string): string =>
+  inputName(id.replaceAll('~', '.').replaceAll('-', ' ').replaceAll('.', ', '));

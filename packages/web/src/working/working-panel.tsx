@@ -6,7 +6,7 @@ import { words } from '../words.ts';
 import type { WorkingView } from '../worker/api.ts';
 import { planWorker } from '../worker/client.ts';
 import { CauseBars, RangeLine } from './drawings.tsx';
-import { inputName } from './names.ts';
+import { inputName, placeName } from './names.ts';
 import { WorkingLink, workingPath } from './working-link.tsx';
 
 const w = words.working;
@@ -55,7 +55,7 @@ export function WorkingPanel({ id, step, trail }: PanelProps) {
           <h2 ref={head} tabIndex={-1}>
             {title}
           </h2>
-          {view ? <UsedBy view={view} /> : <p>{w.gone}</p>}
+          <p>{view ? placeName(id) : w.gone}</p>
         </div>
         <div className="val">
           {view ? (
@@ -79,21 +79,49 @@ export function WorkingPanel({ id, step, trail }: PanelProps) {
   );
 }
 
+const MOST_USES = 5;
+
 function UsedBy({ view }: { readonly view: WorkingView }) {
   const { voice } = useJob();
-  const [first, ...more] = view.usedBy.filter((id) => voice?.has(id));
-  if (!first || !voice) return null;
-  const entry = voice.entry(first);
+  const uses = view.usedBy.filter((id) => voice?.has(id));
+  if (uses.length === 0) return null;
   return (
-    <p>
-      {`${w.decides} `}
-      <WorkingLink id={first}>
-        {entry.says ?? first} {entry.text}
-      </WorkingLink>
-      {more.length > 0 ? ` +${more.length}` : ''}
-    </p>
+    <>
+      <h3>{w.decides}</h3>
+      <ul>
+        {uses.slice(0, MOST_USES).map((id) => (
+          <EntryRow key={id} id={id} name={placeName(id)} />
+        ))}
+      </ul>
+      {uses.length > MOST_USES ? <p className="quiet">{w.more(uses.length - MOST_USES)}</p> : null}
+    </>
   );
 }
+
+function EntryRow({ id, name }: { readonly id: string; readonly name: string }) {
+  const { voice } = useJob();
+  const shown = voice?.has(id) ? voice.entry(id) : null;
+  if (!shown) return null;
+  const from = shown.says ?? originText(shown.origin, shown.where, shown.when);
+  return (
+    <li className={shown.kind === 'given' ? 'in' : 'top'}>
+      <span>
+        {name}
+        <small>{from}</small>
+      </span>
+      <span className={`v${shown.origin === 'assumed' ? ' assumed' : ''}${shown.kind === 'list' ? ' many' : ''}`}>
+        <WorkingLink id={id}>{shown.number}</WorkingLink>
+      </span>
+      <span className="u">
+        {shown.unit}
+        {shown.band ? <small>{shown.band}</small> : null}
+      </span>
+    </li>
+  );
+}
+
+/** An equation that names its own result would say the result twice. */
+const rightSide = (numbers: string): string => numbers.replace(/^[\p{L}\p{N}_ ]+ = /u, '');
 
 function Body({ view }: { readonly view: WorkingView }) {
   return (
@@ -102,12 +130,15 @@ function Body({ view }: { readonly view: WorkingView }) {
         <div className="eq">
           <div>{view.equation}</div>
           <div>
-            {view.numbers} = <b>{view.value}</b>
+            {rightSide(view.numbers ?? '')} = <b>{view.value}</b>
           </div>
         </div>
       ) : null}
       <div className="wb">
-        {view.inputs.length > 0 ? <Inputs view={view} /> : <Origin view={view} />}
+        <div className="tree">
+          {view.inputs.length > 0 ? <Inputs view={view} /> : <Origin view={view} />}
+          <UsedBy view={view} />
+        </div>
         <Side view={view} />
       </div>
     </>
@@ -115,37 +146,21 @@ function Body({ view }: { readonly view: WorkingView }) {
 }
 
 function Inputs({ view }: { readonly view: WorkingView }) {
-  const { voice } = useJob();
-  if (!voice) return null;
   return (
-    <div className="tree">
+    <>
       <h3>{w.inputs}</h3>
       <ul>
         {view.inputs.flatMap(({ name, ids }) =>
-          ids.map((id, i) => {
-            const shown = voice.has(id) ? voice.entry(id) : null;
-            if (!shown) return null;
-            const from = shown.says ?? originText(shown.origin, shown.where, shown.when);
-            return (
-              <li key={`${name}-${id}`} className={shown.kind === 'given' ? 'in' : 'top'}>
-                <span>
-                  {inputName(name)}
-                  {ids.length > 1 ? ` ${i + 1}` : ''}
-                  <small>{from}</small>
-                </span>
-                <span className={`v${shown.origin === 'assumed' ? ' assumed' : ''}`}>
-                  <WorkingLink id={id}>{shown.number}</WorkingLink>
-                </span>
-                <span className="u">
-                  {shown.unit}
-                  {shown.band ? <small>{shown.band}</small> : null}
-                </span>
-              </li>
-            );
-          }),
+          ids.map((id, i) => (
+            <EntryRow
+              key={`${name}-${id}`}
+              id={id}
+              name={ids.length > 1 ? `${inputName(name)} ${i + 1}` : inputName(name)}
+            />
+          )),
         )}
       </ul>
-    </div>
+    </>
   );
 }
 
@@ -155,9 +170,9 @@ const originText = (origin?: string, where?: string, when?: string): string =>
   [origin ? w.origin[origin] : undefined, where, when ? whenText(when) : undefined].filter(Boolean).join(', ');
 
 function Origin({ view }: { readonly view: WorkingView }) {
-  if (!view.origin) return <div className="tree" />;
+  if (!view.origin) return null;
   return (
-    <div className="tree">
+    <>
       <h3>{w.from}</h3>
       <p>
         <b>{w.origin[view.origin] ?? view.origin}</b>
@@ -170,7 +185,7 @@ function Origin({ view }: { readonly view: WorkingView }) {
           {w.typed}: <b>{view.typed}</b>
         </p>
       ) : null}
-    </div>
+    </>
   );
 }
 

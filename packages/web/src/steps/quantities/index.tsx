@@ -47,14 +47,18 @@ function Panel() {
                   </span>
                 ))}
               </span>
-              <small>
-                {w.need} <WorkingLink id={line.needed} />, {w.left} <WorkingLink id={line.left} />
-                {line.turns ? `. ${voice.say(line.turns)}` : ''}
-              </small>
+              {line.turns ? <small>{voice.say(line.turns)}</small> : null}
             </li>
           ))}
         </ul>
       </section>
+      <FactsTable
+        facts={quantities.buying.flatMap(({ item, name, needed, left }): Fact[] => [
+          { key: `${item}-need`, label: name, note: w.need, id: needed },
+          { key: `${item}-left`, label: name, note: w.left, id: left },
+        ])}
+        caption={w.stock}
+      />
       <FactsTable facts={coatFacts(view)} caption={w.coats} />
       <FactsTable
         facts={quantities.broadcast.flatMap(({ layer, name, thrown, back }): Fact[] => [
@@ -76,9 +80,12 @@ export const quantities: Step = {
     if (!option || !answered(option.quantities)) return words.verdict['not known'];
     const { buying } = option.quantities;
     if (buying.length === 0) return w.none;
-    return buying
-      .map(({ name, packs }) => `${packs.map(({ count }) => voice.show(count)).join(' + ')} ${name}`)
-      .join(', ');
+    const counts = (kind: 'product' | 'media'): string =>
+      buying
+        .filter((line) => line.kind === kind)
+        .flatMap(({ packs }) => packs.map(({ count }) => voice.show(count)))
+        .join(' + ');
+    return w.answer(counts('product'), counts('media'));
   },
   Panel,
   floor: (view): FloorLayer => ({
