@@ -49,7 +49,7 @@ function grid(table: EvidenceTable, voice: Voice, terminal: Terminal): readonly 
     paint(terminal, 'quiet', under),
     ...rest,
     '',
-    'Figures without brackets in one row: same method, same conditions. In brackets: may not be compared along the row.',
+    'Without brackets: same method and conditions along the row. In brackets: may not be compared along it.',
   ];
 }
 
