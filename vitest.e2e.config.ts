@@ -10,7 +10,8 @@ export default defineConfig({
     include: ['packages/web/e2e/**/*.e2e.ts'],
     globalSetup: ['packages/web/e2e/setup.ts'],
     maxWorkers: 2,
-    testTimeout: 60_000,
-    hookTimeout: 60_000,
+    // Each takes seconds on a machine of its own; on a shared one the browser waits for its turn.
+    testTimeout: 240_000,
+    hookTimeout: 240_000,
   },
 });

@@ -1,4 +1,12 @@
-import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import { buffer } from 'node:stream/consumers';
+import {
+  type Browser,
+  type BrowserContext,
+  type BrowserContextOptions,
+  chromium,
+  type Locator,
+  type Page,
+} from 'playwright-core';
 import { afterAll, afterEach, beforeAll, expect, inject } from 'vitest';
 import { words } from '../src/words.ts';
 
@@ -38,7 +46,7 @@ export async function arrive(
   options: BrowserContextOptions = {},
 ): Promise<Person> {
   const context = await browser.newContext({ viewport: DESK, locale: 'en-US', acceptDownloads: true, ...options });
-  context.setDefaultTimeout(15_000);
+  context.setDefaultTimeout(60_000);
   const heard: string[] = [];
   context.on('weberror', (trouble) => heard.push(String(trouble.error())));
   context.on('console', (message) => {
@@ -74,4 +82,13 @@ export async function goToStep(page: Page, title: string): Promise<void> {
 /** Until the header says that what was typed is kept. */
 export async function kept(page: Page): Promise<void> {
   await page.getByRole('status').filter({ hasText: words.kept.here }).first().waitFor();
+}
+
+/** The field in which the start of the coat looked at is typed. */
+export const startField = (page: Page) => page.locator('.start:visible input').first();
+
+/** Presses something and gives the bytes of the file the browser is handed. */
+export async function downloaded(page: Page, press: Locator): Promise<Buffer> {
+  const [download] = await Promise.all([page.waitForEvent('download'), press.click()]);
+  return buffer(await download.createReadStream());
 }

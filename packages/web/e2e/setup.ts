@@ -7,6 +7,7 @@ import { chromium } from 'playwright-core';
 import { build } from 'vite';
 import type { TestProject } from 'vitest/node';
 import { BROWSER_FLAGS, findBrowser } from './browser.ts';
+import { type Certificate, certificate } from './certificate.ts';
 
 declare module 'vitest' {
   interface ProvidedContext {
@@ -16,6 +17,8 @@ declare module 'vitest' {
     readonly app: string;
     /** Folder of the built app. */
     readonly built: string;
+    /** Made for this run; the browser trusts it and no other that nobody vouches for. */
+    readonly certificate: Certificate;
   }
 }
 
@@ -24,22 +27,31 @@ const web = fileURLToPath(new URL('..', import.meta.url));
 /** Builds the app once, serves it, and starts one browser for all tests. */
 export async function setup(project: TestProject): Promise<() => Promise<void>> {
   const found = findBrowser();
-  const built = join(web, 'dist');
+  const place = mkdtempSync(join(tmpdir(), 'slabwright-e2e-'));
+  // A folder of its own: whoever serves the usual one meanwhile keeps it.
+  const built = join(place, 'web');
   // The builder takes its mode from the environment, and the tests' own would make it a build for development.
-  await build({ configFile: join(web, 'vite.config.ts'), mode: 'production', logLevel: 'warn' });
-  const data = mkdtempSync(join(tmpdir(), 'slabwright-e2e-'));
+  await build({
+    configFile: join(web, 'vite.config.ts'),
+    mode: 'production',
+    logLevel: 'error',
+    build: { outDir: built },
+  });
+  const data = join(place, 'data');
+  const trusted = await certificate();
   const serving = await serve({ data, port: 0, web: built, log: (line) => process.stderr.write(`${line}\n`) });
   const running = await chromium.launchServer({
     executablePath: found.path,
-    args: [...BROWSER_FLAGS],
+    args: [...BROWSER_FLAGS, `--ignore-certificate-errors-spki-list=${trusted.spki}`],
     env: { ...process.env, ...found.env } as Record<string, string>,
   });
   project.provide('browser', running.wsEndpoint());
   project.provide('app', serving.address);
   project.provide('built', built);
+  project.provide('certificate', trusted);
   return async () => {
     await running.close();
     await serving.stop();
-    rmSync(data, { recursive: true });
+    rmSync(place, { recursive: true });
   };
 }

@@ -3,7 +3,7 @@ import { createServer as createHttpServer, type IncomingMessage, type ServerResp
 import { createServer as createHttpsServer } from 'node:https';
 import type { AddressInfo } from 'node:net';
 import { extname, join, normalize } from 'node:path';
-import { generate } from 'selfsigned';
+import type { Certificate } from './certificate.ts';
 
 /** A host that knows nothing of the app: it hands out the files of a folder and nothing more. */
 export interface StaticHost {
@@ -26,10 +26,11 @@ interface HostOptions {
   readonly folder: string;
   /** Path under which the folder stands, for instance `/tools/floor/`. */
   readonly under?: string;
-  readonly https?: boolean;
+  /** Serves over https with it; without, over http. */
+  readonly certificate?: Certificate;
 }
 
-export async function staticHost({ folder, under = '/', https = false }: HostOptions): Promise<StaticHost> {
+export async function staticHost({ folder, under = '/', certificate }: HostOptions): Promise<StaticHost> {
   const answer = (request: IncomingMessage, response: ServerResponse): void => {
     const path = decodeURIComponent(new URL(request.url ?? '/', 'http://host').pathname);
     const inside = path.startsWith(under) ? normalize(`/${path.slice(under.length)}`) : null;
@@ -41,20 +42,17 @@ export async function staticHost({ folder, under = '/', https = false }: HostOpt
     response.writeHead(200, { 'content-type': TYPES[extname(file)] ?? 'application/octet-stream' });
     response.end(readFileSync(file));
   };
-  const server = https ? createHttpsServer(await certificate(), answer) : createHttpServer(answer);
+  const server = certificate
+    ? createHttpsServer({ key: certificate.key, cert: certificate.cert }, answer)
+    : createHttpServer(answer);
   await new Promise<void>((done) => server.listen(0, '127.0.0.1', done));
   const { port } = server.address() as AddressInfo;
   return {
-    address: `${https ? 'https' : 'http'}://localhost:${port}${under}`,
+    address: `${certificate ? 'https' : 'http'}://localhost:${port}${under}`,
     async stop() {
       const closed = new Promise<void>((done) => server.close(() => done()));
       server.closeAllConnections();
       await closed;
     },
   };
-}
-
-async function certificate(): Promise<{ key: string; cert: string }> {
-  const made = await generate([{ name: 'commonName', value: 'localhost' }], { keySize: 2048 });
-  return { key: made.private, cert: made.cert };
 }
