@@ -1,0 +1,89 @@
+import type { Figure, Known } from '../kernel/entry.ts';
+import type { Instant } from '../kernel/instant.ts';
+import type { Said } from '../kernel/said.ts';
+import type { StepBase } from './results.ts';
+
+/** What the spread hands on. Outlines, arrows, edges and maps are drawings; instants are data. */
+
+type Point = readonly [x: number, y: number];
+
+export interface SpreadPart {
+  readonly component: string;
+  readonly name: string;
+  readonly volume: Figure<'m³'>;
+  readonly mass?: Figure<'kg'>;
+}
+
+/** The part of the floor that one batch covers. */
+export interface SpreadPour {
+  /** `1`, `2`, …: the order they are spread in. */
+  readonly pour: string;
+  readonly areas: readonly string[];
+  readonly volume: Figure<'m³'>;
+  readonly area: Figure<'m²'>;
+  readonly parts: readonly SpreadPart[];
+  readonly mixFrom: Instant;
+  readonly start: Instant;
+  readonly end: Instant;
+  /** Down and rolled by then, or the batch goes off. */
+  readonly placeBy: Instant;
+  /** Where it ends, as a tape would measure it. */
+  readonly ends: Said;
+  /** How late it may start, all else as planned. */
+  readonly spare?: Figure<'s'>;
+  readonly outline: readonly (readonly Point[])[];
+  readonly arrow: readonly Point[];
+  /** Lines where it ends against floor that is still dry. */
+  readonly edge: readonly (readonly Point[])[];
+}
+
+/** Where to stop when something goes wrong. */
+export interface SpreadBailOut {
+  readonly pour: string;
+  readonly at: Instant;
+  /** Edge that would need tape. */
+  readonly tape: Figure<'m'>;
+  readonly joints: readonly string[];
+  readonly edge: readonly (readonly Point[])[];
+}
+
+export interface SpreadSeam {
+  readonly pours: readonly string[];
+  readonly length: Figure<'m'>;
+  readonly age: Figure<'s'>;
+  /** Share of the open time used before it is closed. */
+  readonly share: Figure<'1'>;
+}
+
+/** A coat on floor that hangs together, from the far end to the way out. Nothing is shown that the checker refuses. */
+export interface CoatSpread {
+  readonly layer: string;
+  readonly product: string;
+  readonly name: string;
+  readonly areas: readonly string[];
+  readonly state: 'planned' | 'none found' | 'not planned';
+  readonly start?: Instant;
+  readonly laid?: Instant;
+  readonly openTime?: Known<'s'>;
+  readonly workingTime?: Known<'s'>;
+  readonly openFrom?: 'day' | 'data sheet' | 'own test' | 'assumed';
+  readonly pours: readonly SpreadPour[];
+  /** Names of the doors the crew leaves by. */
+  readonly wayOut: readonly string[];
+  readonly bailOuts: readonly SpreadBailOut[];
+  readonly seams: readonly SpreadSeam[];
+  readonly largestAge?: Figure<'s'>;
+  readonly ageShare?: Figure<'1'>;
+  readonly worstPour?: { readonly pour: string; readonly time: Figure<'s'>; readonly share: Figure<'1'> };
+  readonly seamLength?: Figure<'m'>;
+  readonly walk?: Figure<'m'>;
+  readonly leftOver?: Figure<'m³'>;
+  /** Changes that were planned and make it possible, smallest of each kind. */
+  readonly repairs: readonly Said[];
+  /** The floor in characters, a mark to each square. */
+  readonly map: readonly string[];
+}
+
+export interface SpreadsPlan extends StepBase {
+  readonly coats: readonly CoatSpread[];
+}

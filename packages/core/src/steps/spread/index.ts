@@ -1,0 +1,269 @@
+import type { Layer } from '../../catalogue.ts';
+import { epochOf, type Instant, instantIn } from '../../kernel/instant.ts';
+import type { Missing } from '../../kernel/missing.ts';
+import type { Said } from '../../kernel/said.ts';
+import type { Trace } from '../../kernel/trace.ts';
+import { type Reason, verdictOf } from '../../kernel/verdict.ts';
+import {
+  fullEffort,
+  planSpread,
+  quickEffort,
+  type SpreadCase,
+  type SpreadEffort,
+  type SpreadPlan,
+  textMap,
+} from '../../spread/index.ts';
+import { type OptionContext, productOf } from '../context.ts';
+import { mostInSequence, shareOfLimit, sumInSequence } from '../formulas/spread.ts';
+import type { CoatSpread, DayPlan, HoursPlan, QuantitiesPlan, SpreadsPlan, SurveyPlan } from '../results.ts';
+import { type CrewPlanned, crewOf } from './crew.ts';
+import { type FloorPart, floorParts } from './floor.ts';
+import { haltedBy } from './halted.ts';
+import { issueSaid } from './issues.ts';
+import { poursOf } from './pours.ts';
+import { seamsOf } from './seams.ts';
+import { type SpreadTimes, spreadTimes } from './times.ts';
+
+/** How hard to look: named, or in candidates. */
+export type SpreadSearch = 'quick' | 'full' | number;
+
+interface Spreaded {
+  readonly coat: CoatSpread;
+  readonly reasons: readonly Reason[];
+  readonly missing: readonly Missing[];
+  readonly notes: readonly Said[];
+}
+
+/** Minutes after midnight where the job is. */
+function minuteOfDay(at: Instant, zone: string): number {
+  const local = instantIn(epochOf(at), zone);
+  return Number(local.slice(11, 13)) * 60 + Number(local.slice(14, 16));
+}
+
+const effortFor = (search: SpreadSearch, squares: number): SpreadEffort =>
+  search === 'quick'
+    ? quickEffort(squares)
+    : search === 'full'
+      ? fullEffort(squares)
+      : { candidates: search, nodes: quickEffort(squares).nodes };
+
+/** Which way out the ends are measured from: the widest door that leads outside, else the widest. */
+function mainDoor(part: FloorPart): { readonly index: number; readonly door: FloorPart['exits'][number] } | undefined {
+  const width = ({ a, b }: FloorPart['exits'][number]): number => Math.hypot(b[0] - a[0], b[1] - a[1]);
+  const ranked = part.exits
+    .map((door, index) => ({ door, index }))
+    .sort((p, q) => Number(q.door.outside) - Number(p.door.outside) || width(q.door) - width(p.door));
+  return ranked[0];
+}
+
+function bare(ctx: OptionContext, layer: Layer, part: FloorPart): CoatSpread {
+  const product = productOf(ctx, layer);
+  return {
+    layer: layer.id,
+    product: product.id,
+    name: layer.name ?? product.name,
+    areas: part.areas.map(({ id }) => id),
+    state: 'not planned',
+    pours: [],
+    wayOut: [],
+    bailOuts: [],
+    seams: [],
+    repairs: [],
+    map: [],
+  };
+}
+
+const unknown = (coat: CoatSpread, code: string, missing: readonly Missing[] = []): Spreaded => {
+  const names = { layer: coat.name };
+  return {
+    coat,
+    reasons: [{ verdict: 'not known', code, names, lift: { code: `${code}-lift`, names } }],
+    missing,
+    notes: [],
+  };
+};
+
+interface Sources {
+  readonly timed: HoursPlan;
+  readonly quantified: QuantitiesPlan;
+  readonly day: DayPlan | undefined;
+  readonly search: SpreadSearch;
+}
+
+/** One coat on one part of the floor. `after`: the part before it is laid by then. */
+function spreadCoat(
+  ctx: OptionContext,
+  layer: Layer,
+  part: FloorPart,
+  { timed, quantified, day, search }: Sources,
+  after: Instant | undefined,
+  trace: Trace,
+): Spreaded {
+  const nothing = bare(ctx, layer, part);
+  const names = { layer: nothing.name };
+  const coatDay = day?.coats.find((one) => one.layer === layer.id);
+  const chosen = coatDay?.start?.at ?? ctx.option.starts?.find((one) => one.layer === layer.id)?.at;
+  const start = after ?? chosen;
+  const product = productOf(ctx, layer);
+  if (!start) return unknown(nothing, 'spread-no-start');
+  const way = mainDoor(part);
+  if (!way) return unknown(nothing, 'spread-no-way-out');
+  const quantity = quantified.layers.find((one) => one.layer === layer.id);
+  const hands = quantity && crewOf(ctx, layer, part, timed, quantity, trace);
+  if (!hands) return unknown(nothing, 'spread-no-batches');
+  const { zone } = ctx.job.place;
+  const startMin = minuteOfDay(start, zone);
+  const times = spreadTimes(ctx, layer, start, startMin, coatDay, trace);
+  if (!times) return unknown(nothing, 'spread-no-times');
+  const question: SpreadCase = {
+    name: `${ctx.job.id} ${ctx.option.id} ${layer.id}`,
+    outline: part.outline,
+    holes: part.holes,
+    walls: part.walls,
+    exits: part.exits,
+    stopLines: part.stopLines,
+    mixAt: { exit: way.index },
+    crew: hands.crew,
+    batch: hands.batch,
+    clock: { startMin, workingMin: times.workingMin, openMin: times.openMin },
+    cellM: hands.cellM,
+    openTimeAssumed: times.assumed,
+  };
+  const squares = part.areas.reduce((sum, { net }) => sum + net.value, 0) / hands.cellM ** 2;
+  const found = planSpread(question, { areas: 'clipped', effort: effortFor(search, squares), seed: ctx.seed });
+  const begun = epochOf(start);
+  const common = {
+    ...nothing,
+    start,
+    openTime: times.open,
+    workingTime: times.working,
+    openFrom: times.openFrom,
+    wayOut: part.exits.filter(({ outside }) => outside || part.exits.length === 1).map(({ name }) => name),
+  };
+  if (found.kind === 'issues') {
+    const reasons = found.issues.map((issue): Reason => ({ verdict: 'stop', ...issueSaid(issue, part, names) }));
+    return { coat: common, reasons, missing: [], notes: times.notes };
+  }
+  if (found.kind === 'none') {
+    const parts = { begun, zone, seed: ctx.seed, decides: [...hands.decides, times.open.id, times.working.id], names };
+    const halted = haltedBy(found, part, parts, trace.within('halted'));
+    const [lift] = halted.repairs;
+    return {
+      coat: { ...common, state: 'none found', repairs: halted.repairs },
+      reasons: [
+        { verdict: times.assumed ? 'not known' : 'stop', ...halted.why, ...(lift ? { lift } : {}) },
+        ...(halted.certain ? [] : [{ verdict: 'caution' as const, code: 'spread-none-found', names }]),
+      ],
+      missing: [],
+      notes: [...times.notes, ...halted.repairs.slice(1), ...halted.tried],
+    };
+  }
+  return planned(found, { ctx, common, part, hands, times, product, door: way.door, begun }, trace);
+}
+
+interface PlannedFacts {
+  readonly ctx: OptionContext;
+  readonly common: CoatSpread;
+  readonly part: FloorPart;
+  readonly hands: CrewPlanned;
+  readonly times: SpreadTimes;
+  readonly product: ReturnType<typeof productOf>;
+  readonly door: FloorPart['exits'][number];
+  readonly begun: number;
+}
+
+function planned(found: SpreadPlan, facts: PlannedFacts, trace: Trace): Spreaded {
+  const { ctx, common, part, hands, times, product, door, begun } = facts;
+  const { problem, best, check } = found;
+  const { zone } = ctx.job.place;
+  const decides = [...hands.decides, times.open.id];
+  const inputs = { along: decides };
+  const most = (name: string, minutes: number) =>
+    trace.taken(name, mostInSequence, { value: minutes * 60, unit: 's', shows: 'duration', inputs });
+  const length = (name: string, value: number) =>
+    trace.taken(name, sumInSequence, { value, unit: 'm', shows: 'length', inputs });
+  const { pours, bailOuts } = poursOf(problem, best, { part, hands, product, door, begun, zone }, trace);
+  // the checker's own numbers are printed, not the planner's
+  const largestAge = most('largest-age', check.maxAgeMin);
+  const ageShare = trace.figure('age-share', shareOfLimit, { used: largestAge, limit: times.open });
+  const worst = [...best.clock.pours]
+    .map((pour, k) => ({
+      k,
+      time: pour.endMin - pour.mixedMin,
+      share: (pour.endMin - pour.mixedMin) / pour.workingMin,
+    }))
+    .sort((a, b) => b.share - a.share || a.k - b.k)[0];
+  const time = worst && most('worst-pour', worst.time);
+  const names = { layer: common.name };
+  const low = times.open.band?.[0];
+  const reasons: Reason[] = [];
+  if (found.openTimeAssumed) {
+    const code = 'spread-on-assumed-time';
+    reasons.push({ verdict: 'caution', code, names, figures: { time: times.open.id }, lift: { code: `${code}-lift` } });
+  }
+  if (low !== undefined && largestAge.value > low) {
+    const figures = { age: largestAge.id, time: times.open.id };
+    reasons.push({ verdict: 'caution', code: 'spread-age-above-short-open', names, figures });
+  }
+  const coat: CoatSpread = {
+    ...common,
+    state: 'planned',
+    laid: instantIn(begun + Math.ceil(best.clock.minutes) * 60_000, zone),
+    pours,
+    bailOuts,
+    seams: seamsOf(problem, best, times, decides, trace),
+    largestAge,
+    ageShare,
+    ...(worst && time
+      ? {
+          worstPour: {
+            pour: `${worst.k + 1}`,
+            time,
+            share: trace.figure('worst-share', shareOfLimit, { used: time, limit: times.working }),
+          },
+        }
+      : {}),
+    seamLength: length('seams', check.seamM),
+    walk: length('walk', check.walkM),
+    leftOver: trace.taken('left-over', sumInSequence, {
+      value: Math.max(0, check.leftoverL) / 1000,
+      unit: 'm³',
+      shows: 'volume',
+      inputs,
+    }),
+    map: textMap(problem.squares, best.clock.pourOf),
+  };
+  return { coat, reasons, missing: [], notes: times.notes };
+}
+
+/** A later part of the floor begins when the one before it is down. */
+const later = (coat: CoatSpread): Instant | undefined => coat.laid;
+
+/** The sequence in which each coat is spread, from the far end to the way out. */
+export function spreads(
+  ctx: OptionContext,
+  surveyed: SurveyPlan,
+  timed: HoursPlan,
+  quantified: QuantitiesPlan,
+  day: DayPlan | undefined,
+  search: SpreadSearch,
+  trace: Trace,
+): SpreadsPlan {
+  const parts = floorParts(ctx, surveyed);
+  const all = ctx.system.layers.flatMap((layer) => {
+    let after: Instant | undefined;
+    return parts.map((part, i) => {
+      const t = parts.length > 1 ? trace.within(layer.id).within(`${i + 1}`) : trace.within(layer.id);
+      const done = spreadCoat(ctx, layer, part, { timed, quantified, day, search }, after, t);
+      after = later(done.coat);
+      return done;
+    });
+  });
+  const reasons = all.flatMap((one) => one.reasons);
+  return {
+    verdict: verdictOf(reasons, ctx.job.overrides),
+    missing: all.flatMap((one) => one.missing),
+    notes: [...parts.flatMap(({ notes }) => notes), ...all.flatMap((one) => one.notes)],
+    coats: all.map(({ coat }) => coat),
+  };
+}

@@ -1,0 +1,121 @@
+import type { Product } from '../../catalogue.ts';
+import { instantIn } from '../../kernel/instant.ts';
+import type { Trace } from '../../kernel/trace.ts';
+import { type Candidate, pourSheets, type SpreadProblem } from '../../spread/index.ts';
+import { givenFact, sheetOf } from '../context.ts';
+import { componentMass, componentVolume } from '../formulas/quantities-components.ts';
+import { mostInSequence, pourVolume, sumInSequence } from '../formulas/spread.ts';
+import { mixShares } from '../quantities/mix-shares.ts';
+import type { SpreadBailOut, SpreadPour } from '../results.ts';
+import type { CrewPlanned } from './crew.ts';
+import { endInWords, linesOf, openSides } from './edges.ts';
+import type { FloorPart } from './floor.ts';
+
+export interface PoursFacts {
+  readonly part: FloorPart;
+  readonly hands: CrewPlanned;
+  readonly product: Product;
+  readonly door: FloorPart['exits'][number];
+  /** Milliseconds since 1970 of the first mixing. */
+  readonly begun: number;
+  readonly zone: string;
+}
+
+const cm = (value: number): number => Math.round(value * 100) / 100;
+const point = ([x, y]: readonly [number, number]): readonly [number, number] => [cm(x), cm(y)];
+
+/** The pours of a sequence with their batches, moments, ends and outlines, and where to stop in each. */
+export function poursOf(
+  problem: SpreadProblem,
+  best: Candidate,
+  { part, hands, product, door, begun, zone }: PoursFacts,
+  trace: Trace,
+): { readonly pours: readonly SpreadPour[]; readonly bailOuts: readonly SpreadBailOut[] } {
+  const { squares } = problem;
+  const { pourOf, time } = best.clock;
+  const at = (minute: number): string => instantIn(begun + Math.round(minute) * 60_000, zone);
+  const shares = mixShares(trace, product);
+  const where = sheetOf(product);
+  const densities = new Map(
+    product.components.flatMap(({ id, density }) =>
+      density ? [[id, givenFact(trace, `${id}.density`, density, { where })] as const] : [],
+    ),
+  );
+  const [per] = hands.perArea.values();
+  if (!per) throw new Error('a pour without a volume for its floor');
+  const along = hands.decides;
+  const bailOuts: SpreadBailOut[] = [];
+  const pours = pourSheets(problem, best).map((sheet, k): SpreadPour => {
+    const t = trace.within('pour').within(`${sheet.pour}`);
+    const area = t.taken('area', sumInSequence, {
+      value: sheet.areaM2,
+      unit: 'm²',
+      shows: 'area',
+      inputs: { along: part.areas.map(({ net }) => net.id) },
+    });
+    const volume =
+      hands.perArea.size === 1 && sheet.part
+        ? t.figure('volume', pourVolume, { area, perArea: per })
+        : t.taken('volume', sumInSequence, {
+            value: sheet.mixLitres / 1000,
+            unit: 'm³',
+            shows: 'volume',
+            inputs: { along: [hands.largest.id] },
+          });
+    const wet = (s: number): boolean => (pourOf[s] as number) <= k;
+    const sides = openSides(squares, wet, (s) => pourOf[s] === k);
+    const stop = sheet.bailOut;
+    if (stop) {
+      const latest = best.order[stop.squares - 1] as number;
+      const until = time[latest] as number;
+      const open = openSides(
+        squares,
+        (s) => (time[s] as number) <= until,
+        () => true,
+      );
+      bailOuts.push({
+        pour: `${sheet.pour}`,
+        at: at(stop.minute),
+        tape: t.taken('tape', sumInSequence, { value: stop.tapeM, unit: 'm', shows: 'length', inputs: { along } }),
+        joints: stop.lines.flatMap((line) => part.stopLines[line]?.name ?? []),
+        edge: linesOf(open, squares.cellM),
+      });
+    }
+    return {
+      pour: `${sheet.pour}`,
+      areas: part.areas.map(({ id }) => id),
+      volume,
+      area,
+      parts: shares.map(({ component, share }) => {
+        const amount = t.figure(`${component}.volume`, componentVolume, { mixed: volume, share });
+        const density = densities.get(component);
+        return {
+          component,
+          name: product.components.find(({ id }) => id === component)?.name ?? component,
+          volume: amount,
+          ...(density ? { mass: t.figure(`${component}.mass`, componentMass, { volume: amount, density }) } : {}),
+        };
+      }),
+      mixFrom: at(sheet.mixFromMin),
+      start: at(sheet.startMin),
+      end: at(sheet.endMin),
+      // down to the minute before: a time to be kept is never rounded up
+      placeBy: at(Math.floor(sheet.mixedMin + sheet.workingMin)),
+      ends: endInWords(sides, squares, part, door, along, t),
+      ...(Number.isFinite(sheet.spareMin) && k > 0
+        ? {
+            spare: t.taken('spare', mostInSequence, {
+              value: Math.max(0, sheet.spareMin) * 60,
+              unit: 's',
+              shows: 'duration',
+              inputs: { along },
+            }),
+          }
+        : {}),
+      outline: sheet.outline.map((ring) => ring.map(point)),
+      arrow: [point(sheet.from), point(sheet.to)],
+      edge: linesOf(sides, squares.cellM),
+    };
+  });
+  return { pours, bailOuts };
+}

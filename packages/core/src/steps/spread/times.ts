@@ -1,0 +1,178 @@
+import type { Layer, Product } from '../../catalogue.ts';
+import type { Known } from '../../kernel/entry.ts';
+import { epochOf, type Instant } from '../../kernel/instant.ts';
+import type { Said } from '../../kernel/said.ts';
+import type { Trace } from '../../kernel/trace.ts';
+import type { DayTable } from '../../spread/index.ts';
+import { givenFact, type OptionContext, productOf, sheetOf } from '../context.ts';
+import { openFromPot, workingFromPot } from '../formulas/spread.ts';
+import type { CoatDay } from '../results.ts';
+
+export interface SpreadTimes {
+  readonly working: Known<'s'>;
+  readonly open: Known<'s'>;
+  readonly openFrom: 'day' | 'data sheet' | 'own test' | 'assumed';
+  /** A time is a guess, or stands on a sheet for a colder floor than this one. */
+  readonly assumed: boolean;
+  readonly workingMin: DayTable;
+  readonly openMin: DayTable;
+  readonly notes: readonly Said[];
+}
+
+/** Share of a pot life in which a batch is down and rolled: assumed. */
+const POT_SHARE = 0.7;
+/** Share of a pot life taken as open time where nothing at all is known of it: assumed. */
+const OPEN_SHARE = 0.4;
+
+type SheetTime = NonNullable<Product['times']>[number];
+
+/** The point of the sheet at a temperature not below the slab's: a warmer floor has less time. Else its warmest. */
+function pointAt(product: Product, what: SheetTime['what'], slab: number | undefined): SheetTime | undefined {
+  const points = (product.times ?? [])
+    .filter((time) => time.what === what)
+    .sort((a, b) => a.at.value - b.at.value || a.value.value - b.value.value);
+  if (slab === undefined) return points.at(-1);
+  return points.find(({ at }) => at.value >= slab - 1e-9) ?? points.at(-1);
+}
+
+/** Slab read nearest to the start, within two hours. */
+function slabAt(ctx: OptionContext, start: Instant): number | undefined {
+  const begun = epochOf(start);
+  const near = (ctx.job.survey.climate ?? [])
+    .flatMap(({ at, slab }) => (slab ? [{ away: Math.abs(epochOf(at) - begun), slab: slab.value }] : []))
+    .filter(({ away }) => away <= 7_200_000)
+    .sort((a, b) => a.away - b.away);
+  return near[0]?.slab;
+}
+
+/** Longest wait after which a lap still vanished, where somebody tried. */
+function triedOpen(ctx: OptionContext, product: Product) {
+  const tests = (ctx.job.survey.openTimeTests ?? []).filter((test) => test.product === product.id);
+  const tied = tests.flatMap((test) =>
+    test.ties.filter(({ vanished }) => vanished).map(({ after }) => ({ after, slab: test.slab.value, on: test.on })),
+  );
+  return tied.sort((a, b) => b.after.value - a.after.value)[0];
+}
+
+const minutes = (seconds: number): number => seconds / 60;
+
+/** Working time and open time of a coat by the clock; undefined where the sheet names neither pot life nor open time. */
+export function spreadTimes(
+  ctx: OptionContext,
+  layer: Layer,
+  start: Instant,
+  startMin: number,
+  coat: CoatDay | undefined,
+  trace: Trace,
+): SpreadTimes | undefined {
+  const product = productOf(ctx, layer);
+  const names = { layer: layer.name ?? product.name, sheet: sheetOf(product) };
+  const where = sheetOf(product);
+  const slab = slabAt(ctx, start);
+  const notes: Said[] = [];
+  let assumed = false;
+  const sheetTime = (what: 'pot life' | 'open time'): Known<'s'> | undefined => {
+    const point = pointAt(product, what, slab);
+    if (!point) return undefined;
+    const id = what.replace(' ', '-');
+    const known = givenFact(trace, id, point.value, { where });
+    const at = trace.given(`${id}-at`, {
+      value: point.at.value,
+      unit: '°C',
+      origin: 'data sheet',
+      where,
+      typed: point.at.typed,
+      shows: 'temperature',
+    });
+    if (slab !== undefined && slab > point.at.value + 1e-9) {
+      assumed = true;
+      notes.push({ code: `spread-${id}-warmer-than-sheet`, names, figures: { time: known.id, at: at.id } });
+    } else notes.push({ code: `spread-${id}-by-sheet`, names, figures: { time: known.id, at: at.id } });
+    return known as Known<'s'>;
+  };
+  const pot = sheetTime('pot life');
+  const share = trace.given('working-share', {
+    value: POT_SHARE,
+    unit: '1',
+    origin: 'assumed',
+    says: 'spread-working-share-assumed',
+    shows: 'share',
+  });
+  const working = pot ? trace.figure('working', workingFromPot, { potLife: pot, share }) : undefined;
+
+  const tried = triedOpen(ctx, product);
+  let open: Known<'s'> | undefined;
+  let openFrom: SpreadTimes['openFrom'] = 'data sheet';
+  if (tried) {
+    open = trace.given('open-tried', {
+      value: tried.after.value,
+      unit: 's',
+      origin: 'own test',
+      typed: tried.after.typed,
+      when: tried.on,
+      shows: 'duration',
+    });
+    openFrom = 'own test';
+    if (slab !== undefined && slab > tried.slab + 3) {
+      assumed = true;
+      notes.push({ code: 'spread-open-tried-colder', names, figures: { time: open.id } });
+    }
+  } else {
+    open = sheetTime('open time');
+    const point = pointAt(product, 'open time', slab);
+    if (point?.value.origin === 'own test') openFrom = 'own test';
+  }
+  if (!open && pot) {
+    const part = trace.given('open-share', {
+      value: OPEN_SHARE,
+      unit: '1',
+      origin: 'assumed',
+      says: 'spread-open-assumed',
+      shows: 'share',
+    });
+    open = trace.figure('open-assumed', openFromPot, { potLife: pot, share: part });
+    openFrom = 'assumed';
+    assumed = true;
+    notes.push({ code: 'spread-open-assumed', names, figures: { time: open.id, share: part.id } });
+  }
+  if (!open) return undefined;
+  const placed = working ?? open;
+  if (!working) {
+    assumed = true;
+    notes.push({ code: 'spread-working-not-on-sheet', names, figures: { time: open.id } });
+  }
+  const byClock = coat ? byDay(coat, start, startMin) : {};
+  return {
+    working: placed,
+    open,
+    openFrom: byClock.open && openFrom !== 'assumed' ? 'day' : openFrom,
+    assumed: assumed && !(byClock.open && byClock.working),
+    workingMin: byClock.working ?? [[startMin, minutes(placed.value)]],
+    openMin: byClock.open ?? [[startMin, minutes(open.value)]],
+    notes,
+  };
+}
+
+/** Pot lives and open times of the day's own temperatures, minute of the day by minute of the day. */
+function byDay(coat: CoatDay, start: Instant, startMin: number): { working?: DayTable; open?: DayTable } {
+  const minuteOf = (at: Instant): number => startMin + (epochOf(at) - epochOf(start)) / 60_000;
+  const rising = (rows: (readonly [number, number])[]): DayTable =>
+    rows.filter(([at], i) => i === 0 || at > (rows[i - 1]?.[0] ?? 0) + 1e-6);
+  const pots = coat.pots.flatMap(({ at, time }) =>
+    time ? [[minuteOf(at), (POT_SHARE * time.value) / 60] as const] : [],
+  );
+  const stage = coat.milestones.find(({ what }) => what === 'open');
+  const laid = coat.start?.laid;
+  const rows =
+    stage && coat.start && laid
+      ? ([
+          [minuteOf(coat.start.at), (epochOf(stage.first.at) - epochOf(coat.start.at)) / 60_000],
+          [minuteOf(laid), (epochOf(stage.last.at) - epochOf(laid)) / 60_000],
+        ] as (readonly [number, number])[])
+      : [];
+  const good = rows.every(([, value]) => value > 0.5);
+  return {
+    ...(pots.length > 0 ? { working: rising([...pots]) } : {}),
+    ...(rows.length > 0 && good ? { open: rising(rows) } : {}),
+  };
+}
