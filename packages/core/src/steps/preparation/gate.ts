@@ -1,5 +1,6 @@
 import counts from '../../data/test-counts.json' with { type: 'json' };
 import type { Known } from '../../kernel/entry.ts';
+import type { Said } from '../../kernel/said.ts';
 import type { Trace } from '../../kernel/trace.ts';
 import type { Reason } from '../../kernel/verdict.ts';
 import { givenCount, type OptionContext } from '../context.ts';
@@ -52,6 +53,15 @@ function oilSpots(ctx: OptionContext): readonly Reason[] {
         return [{ verdict: 'stop', code: 'preparation-oil-drop-stays', names, source: DROPS, lift }];
       return [{ verdict: 'not known', code: 'preparation-oil-not-tested', names, lift }];
     });
+}
+
+/** Oil that was treated and lets a drop in is past the gate, but stays worth a look on the day. */
+export function oilCleared(ctx: OptionContext): readonly Said[] {
+  return ctx.job.areas
+    .filter(({ id }) => ctx.option.areas.includes(id))
+    .flatMap((area) => (area.spots ?? []).map((spot) => ({ area, spot })))
+    .filter(({ spot }) => spot.kind === 'oil' && spot.waterDrop === 'soaks in')
+    .map(({ area, spot }) => ({ code: 'preparation-oil-cleared', names: { area: area.name, spot: spot.id } }));
 }
 
 function dustTape(ctx: OptionContext): readonly Reason[] {

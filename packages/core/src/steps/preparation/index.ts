@@ -4,7 +4,7 @@ import { givenCount, type OptionContext } from '../context.ts';
 import { totalArea } from '../formulas/survey.ts';
 import type { PreparationPlan, SurveyPlan } from '../results.ts';
 import { dustSaid } from './dust.ts';
-import { gateReasons } from './gate.ts';
+import { gateReasons, oilCleared } from './gate.ts';
 import { chooseMethod, rankMethods, wetWork } from './methods.ts';
 import { profileDepths } from './profile-depth.ts';
 import { RateBook } from './rates.ts';
@@ -48,7 +48,7 @@ export function preparation(ctx: OptionContext, surveyed: SurveyPlan, trace: Tra
   return {
     verdict: verdictOf([...reasons, ...gate], ctx.job.overrides),
     missing: [...missing, ...depth.missing],
-    notes: [...notes, ...said],
+    notes: [...notes, ...said, ...oilCleared(ctx)],
     target,
     methods,
     ...(chosen === undefined ? {} : { chosen }),

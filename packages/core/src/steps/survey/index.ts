@@ -34,6 +34,7 @@ export function survey(ctx: StepContext, trace: Trace): SurveyPlan {
   const site = lookAtSite(ctx.job);
   const notes = [
     ...measured.notes,
+    ...moisture.notes,
     ...onFloor.notes,
     ...pulls.notes,
     ...climate.notes,

@@ -8,6 +8,7 @@ import type { Said } from '../../kernel/said.ts';
 import type { Trace } from '../../kernel/trace.ts';
 import type { Reason } from '../../kernel/verdict.ts';
 import { emissionRate, testsNeeded } from '../../science/moisture/index.ts';
+import { meanOfValues } from '../../science/statistics/index.ts';
 import { givenCount, givenField, type StepContext } from '../context.ts';
 import type { MoistureJudged, SurveyPlan } from '../results.ts';
 import { above } from '../system/limits.ts';
@@ -18,6 +19,7 @@ export interface MoistureFound {
   readonly plan: SurveyPlan['moisture'];
   readonly reasons: readonly Reason[];
   readonly missing: readonly Missing[];
+  readonly notes: readonly Said[];
 }
 
 /** The reading as an entry: as typed, or the emission worked out from the mass a dish gained. */
@@ -115,6 +117,30 @@ const HELD: readonly Missing[] = [
   },
 ];
 
+/** Where the mean would look drier than the wettest place by two points or more, both are said: the highest decides. */
+function meanHides(
+  trace: Trace,
+  highest: SurveyPlan['moisture']['highest'],
+  counted: readonly MoistureJudged[],
+): readonly Said[] {
+  return highest.flatMap(({ method, value, where }) => {
+    const values = counted.filter((test) => test.method === method).flatMap((test) => (test.value ? [test.value] : []));
+    if (value.unit !== '1' || values.length < 3) return [];
+    const mean = trace.figure(`mean.${method.toLowerCase().replaceAll(/[^a-z0-9]+/g, '-')}`, meanOfValues, { values });
+    if (!above(value.value - mean.value, TOLD_APART)) return [];
+    return [
+      {
+        code: 'survey-moisture-mean-hides',
+        figures: { mean: mean.id, highest: value.id },
+        names: { where: where ?? '@one-place' },
+      },
+    ];
+  });
+}
+
+/** Two points of humidity: what a probe tells apart (common practice, no source). */
+const TOLD_APART = 0.02;
+
 /** What the moisture tests of a survey prove, judged by the highest and never the mean. */
 export function judgeMoisture(ctx: StepContext, trace: Trace, floor: Known<'m²'>): MoistureFound {
   const { survey } = ctx.job;
@@ -173,5 +199,6 @@ export function judgeMoisture(ctx: StepContext, trace: Trace, floor: Known<'m²'
     },
     reasons,
     missing: counted.length === 0 ? HELD : [],
+    notes: meanHides(trace.within('moisture-tests'), highest, counted),
   };
 }
