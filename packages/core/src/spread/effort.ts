@@ -1,6 +1,7 @@
 /**
  * How hard to look, in countable things, so that the same question gets the same plan on any machine.
- * `candidates`: orders grown and scored (a guided growth counts three); `nodes`: steps of the exact search.
+ * `candidates`: orders grown and scored (a guided growth counts three); `nodes`: steps of the exact search on a coarse
+ * copy, 0 for no proof.
  */
 export interface SpreadEffort {
   readonly candidates: number;
@@ -11,13 +12,13 @@ export interface SpreadEffort {
 export function quickEffort(squares: number): SpreadEffort {
   return {
     candidates: Math.round(Math.max(squares > 30_000 ? 40 : 150, Math.min(900, 620_000 / (squares + 250)))),
-    nodes: 20_000,
+    nodes: 0,
   };
 }
 
 /** Some seconds: for the plan that goes on paper. */
 export function fullEffort(squares: number): SpreadEffort {
-  return { candidates: Math.round(Math.max(700, Math.min(90_000, 14_000_000 / (squares + 50)))), nodes: 400_000 };
+  return { candidates: Math.round(Math.max(700, Math.min(40_000, 14_000_000 / (squares + 50)))), nodes: 400_000 };
 }
 
 /** Told how far the search is; answering false stops it with the best plan so far. */

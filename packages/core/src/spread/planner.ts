@@ -1,6 +1,7 @@
 import { type Candidate, isBetter, timedCandidate } from './candidate.ts';
 import { checkCase } from './check-case.ts';
 import { checkSequence, type SequenceReport } from './checker/index.ts';
+import { type CoarseProof, coarseProof } from './coarse.ts';
 import { quickEffort, type SpreadEffort, type SpreadProgress } from './effort.ts';
 import { type SpreadProblem, spreadProblem } from './problem.ts';
 import { checkReach } from './reach.ts';
@@ -16,7 +17,10 @@ export interface PlanOptions {
   readonly effort?: SpreadEffort | undefined;
   readonly seed: number;
   readonly onProgress?: SpreadProgress | undefined;
-  /** Sequences that must be among the candidates: the plan of a tighter case is never beaten by a looser one's. */
+  /**
+   * Sequences that must be among the candidates, so that the plan of a looser case is never worse than that of a tighter
+   * one. Those that do not cover this floor's squares are left out.
+   */
   readonly also?: readonly SpreadSolution[] | undefined;
 }
 
@@ -28,6 +32,8 @@ export interface SpreadPlan {
   readonly best: Candidate;
   readonly solution: SpreadSolution;
   readonly check: SequenceReport;
+  /** How near to the best on a coarse copy; absent when the effort has no nodes or no copy is fine enough. */
+  readonly proof?: CoarseProof;
   /** Caution at best: the open time was a guess. */
   readonly openTimeAssumed: boolean;
   readonly stopped: boolean;
@@ -53,12 +59,13 @@ export function planSpread(question: SpreadCase, options: PlanOptions): SpreadRe
   const problem = spreadProblem(question, options.areas);
   const unreachable = checkReach(problem);
   if (unreachable.length > 0) return { kind: 'issues', issues: unreachable };
+  const effort = options.effort ?? quickEffort(problem.squares.count);
   let stopped = false;
   const { onProgress } = options;
   const ranked = retimed(
     problem,
     search(problem, {
-      effort: options.effort ?? quickEffort(problem.squares.count),
+      effort,
       seed: options.seed,
       onProgress: onProgress
         ? (done, of, bestScore) => {
@@ -76,7 +83,9 @@ export function planSpread(question: SpreadCase, options: PlanOptions): SpreadRe
     const check = checkSequence(question, solution, options.areas);
     if (check.ok) {
       const openTimeAssumed = question.openTimeAssumed === true;
-      return { kind: 'plan', problem, best, solution, check, openTimeAssumed, stopped };
+      const proof = effort.nodes > 0 && !stopped ? coarseProof(problem, effort.nodes) : undefined;
+      const plan: SpreadPlan = { kind: 'plan', problem, best, solution, check, openTimeAssumed, stopped };
+      return proof ? { ...plan, proof } : plan;
     }
     first ??= { leastBad: best, check };
     // the ranking already says that the rest close more edges too late or mix longer
