@@ -1,11 +1,14 @@
 import type { Claim, EvidencePair, EvidenceRow, EvidenceTable, Voice } from '@slabwright/core';
 import type { Terminal } from '../terminal.ts';
-import { columns, indent, paint, wrap } from './lines.ts';
+import { columns, indent, paint, widthOf, wrap } from './lines.ts';
+
+/** Blanks between two columns. */
+const GAP = 3;
 
 /** Rows of properties under one column a product; what may not be compared stands in brackets with its reason. */
 export function printComparison(table: EvidenceTable, voice: Voice, terminal: Terminal): string {
   const width = Math.min(terminal.width, 110);
-  const lines = [...grid(table, voice, terminal)];
+  const lines = [...grid(table, voice, terminal, width)];
   const block = (title: string, sentences: readonly string[]): void => {
     if (sentences.length === 0) return;
     lines.push('', paint(terminal, 'bold', title));
@@ -30,7 +33,14 @@ export function printComparison(table: EvidenceTable, voice: Voice, terminal: Te
 const propertyName = (row: EvidenceRow, voice: Voice): string =>
   voice.word(`evidence-property-${row.family.id}`) + (row.setting === undefined ? '' : `, ${row.setting}`);
 
-function grid(table: EvidenceTable, voice: Voice, terminal: Terminal): readonly string[] {
+/** One row whose cells are too wide as several rows under each other; words are never cut. */
+function folded(row: readonly string[], width: number): readonly (readonly string[])[] {
+  const cells = row.map((cell, i) => (i === 0 ? [cell] : wrap(cell, width)));
+  const height = Math.max(...cells.map(({ length }) => length), 1);
+  return Array.from({ length: height }, (_, line) => cells.map((cell) => cell[line] ?? ''));
+}
+
+function grid(table: EvidenceTable, voice: Voice, terminal: Terminal, width: number): readonly string[] {
   if (table.rows.length === 0) return ['None of these sheets states a property.'];
   const head = ['Like for like', ...table.products.map(({ name }) => name)];
   const sheets = ['', ...table.products.map(({ sheet }) => sheet)];
@@ -43,11 +53,13 @@ function grid(table: EvidenceTable, voice: Voice, terminal: Terminal): readonly 
       [`  ${better}`, ...cells.map(([, why]) => why)],
     ];
   });
-  const [title = '', under = '', ...rest] = columns([head, sheets, ...body], { gap: 3 });
+  const label = Math.max(...[head, ...body].map(([first = '']) => widthOf(first)));
+  const cell = Math.floor((width - label) / table.products.length) - GAP;
+  const under = folded(sheets, cell);
+  const [title = '', ...rest] = columns([head, ...under, ...body.flatMap((row) => folded(row, cell))], { gap: GAP });
   return [
     paint(terminal, 'bold', title),
-    paint(terminal, 'quiet', under),
-    ...rest,
+    ...rest.map((line, i) => (i < under.length ? paint(terminal, 'quiet', line) : line)),
     '',
     'Without brackets: same method and conditions along the row. In brackets: may not be compared along it.',
   ];

@@ -51,7 +51,7 @@ describe('compare', () => {
     expect(out).toMatch(/Ask the maker\n/);
     expect(flat).toContain('what failed, by letter');
     expect(out).not.toMatch(/\{|undefined|NaN/);
-    expect(Math.max(...out.split('\n').map((one) => one.length))).toBeLessThanOrEqual(120);
+    expect(Math.max(...out.split('\n').map((one) => one.length))).toBeLessThanOrEqual(110);
   });
   test('metric readers get metric values and the same verdicts', async () => {
     const { out } = await slabwright('clear-c', 'clear-d', '--catalogue', GARAGE, '--units', 'metric');
