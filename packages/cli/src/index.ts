@@ -1,13 +1,18 @@
 import { Command, CommanderError, Option } from 'commander';
+import type { DataOptions } from './data/open-data.ts';
 import { BadInput, EXIT, type Terminal } from './terminal.ts';
+import { type BackupOptions, backupVerb } from './verbs/backup.ts';
 import { calc } from './verbs/calc.ts';
 import { check } from './verbs/check.ts';
 import { compare } from './verbs/compare.ts';
 import { explain } from './verbs/explain.ts';
+import { type ExportOptions, exportVerb } from './verbs/export.ts';
 import { fits } from './verbs/fits.ts';
 import { formulas } from './verbs/formulas.ts';
+import { importVerb } from './verbs/import.ts';
 import { papers } from './verbs/papers.ts';
 import { planVerb } from './verbs/plan.ts';
+import { restoreVerb } from './verbs/restore.ts';
 import { type ServeVerbOptions, serveVerb } from './verbs/serve.ts';
 
 interface Common {
@@ -84,6 +89,33 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
       status = await papers(job, options, terminal);
     });
 
+  const withDataFolder = (command: Command): Command =>
+    command.option('--data <folder>', 'folder that holds the data (./data)');
+  const withOut = (command: Command, says: string): Command =>
+    withDataFolder(command)
+      .requiredOption('--out <path>', says)
+      .option('--overwrite', 'replace a file that is there already');
+  withOut(
+    verb('export <job-id>', 'write a stored job as a file'),
+    'a name ending in .json for the job alone, a folder for the job with its catalogue and prices, - for the screen',
+  ).action(async (id: string, options: ExportOptions) => {
+    status = await exportVerb(id, options, terminal);
+  });
+  withDataFolder(
+    verb('import <file>', 'store a job with what lies beside it, a catalogue or a price book; older versions are kept'),
+  ).action(async (file: string, options: DataOptions) => {
+    status = await importVerb(file, options, terminal);
+  });
+  withOut(verb('backup', 'write everything stored as one file, with every revision'), 'the file').action(
+    async (options: BackupOptions) => {
+      status = await backupVerb(options, terminal);
+    },
+  );
+  withDataFolder(verb('restore <file>', 'add from a backup what is missing; nothing stored is changed')).action(
+    async (file: string, options: DataOptions) => {
+      status = await restoreVerb(file, options, terminal);
+    },
+  );
   verb('serve', 'serve the app and its data folder on this machine')
     .option('--port <number>', 'port to answer on, 0 for a free one (4170)')
     .option('--data <folder>', 'folder that holds the data, made when it is not there (./data)')

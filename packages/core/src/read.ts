@@ -15,8 +15,11 @@ export function readJson(text: string): Result<unknown> {
   try {
     return { ok: true, value: JSON.parse(text) };
   } catch (trouble) {
-    const cut = /end of JSON|Unexpected end|Unterminated/i.test(String(trouble));
-    return fail({ code: cut ? 'file-cut-off' : 'file-not-json', path: [], names: { position: positionIn(trouble) } });
+    const position = positionIn(trouble);
+    // Engines word it differently; what they have in common is that the trouble sits where the text stops.
+    const atTheEnd = position !== '' && Number(position) >= text.trimEnd().length;
+    const cut = atTheEnd || /end of JSON|Unexpected end|Unterminated/i.test(String(trouble));
+    return fail({ code: cut ? 'file-cut-off' : 'file-not-json', path: [], names: { position } });
   }
 }
 

@@ -1,5 +1,6 @@
 import { CannotListen, DEFAULT_PORT, LOOPBACK, serve } from '@slabwright/server';
 import { StoreError } from '@slabwright/store';
+import { DEFAULT_DATA } from '../data/open-data.ts';
 import { BadInput, EXIT, type Terminal } from '../terminal.ts';
 
 export interface ServeVerbOptions {
@@ -9,9 +10,6 @@ export interface ServeVerbOptions {
   readonly name?: readonly string[];
   readonly json?: boolean;
 }
-
-/** The folder that holds the data when none is named. */
-export const DEFAULT_DATA = './data';
 
 const MOST_PORT = 65_535;
 
