@@ -23,7 +23,7 @@ const SPREAD = 3;
 /**
  * Backward growth that follows a preferred order, but takes a square only if every open wet edge can still be closed in
  * time: a square becomes due `deadlineMin` after its first neighbour, and the squares due by a moment must never be more
- * than can be spread until then (earliest due date first; Jackson 1955, from memory).
+ * than can be spread until then (earliest due date first).
  *
  * Without foresight walking ahead is not reckoned with, so an age may end above the deadline; the caller scores what
  * comes out. Spiked shoes are not used to start anywhere but at a door. Cost: squares · front.
