@@ -1,4 +1,4 @@
-import { type Plan, plan, type Reader, type Voice, voice } from '@slabwright/core';
+import { type Plan, type PlanInput, plan, type Reader, type Voice, voice } from '@slabwright/core';
 import { type FileOptions, type Loaded, load } from './load.ts';
 import { nowOf } from './now.ts';
 import type { Terminal } from './terminal.ts';
@@ -11,13 +11,13 @@ export interface Planned extends Loaded {
 /** Loads and plans a job, with a voice for the reader it names. */
 export function planned(
   path: string,
-  options: FileOptions & { readonly units?: 'imperial' | 'metric' },
+  options: FileOptions & { readonly units?: 'imperial' | 'metric'; readonly spread?: PlanInput['spread'] },
   terminal: Terminal,
 ): Planned {
   const now = nowOf(options, terminal);
   const loaded = load(path, options, now);
   for (const warning of loaded.warnings) terminal.err(`look again: ${warning}\n`);
-  const made = plan({ ...loaded, now });
+  const made = plan({ ...loaded, now, spread: options.spread ?? 'quick' });
   const reader: Reader = {
     locale: 'en-US',
     units: options.units ?? loaded.job.reader.units,

@@ -294,6 +294,8 @@ const option = () =>
       .array(z.strictObject({ layer: idText(), ratio: quantity('1', { least: '0 %', most: '50 %', shows: 'share' }) }))
       .optional(),
     people: wholeNumber(1, 40),
+    /** One person does nothing but mix; left out: so from three people on. */
+    dedicatedMixer: z.boolean().optional(),
     /** Hours paid for, when the firm already knows them: travel, waiting and survey included. */
     paidHours: fact('s', 'chosen', { least: '0.5 h', most: '20000 h', shows: 'duration' }).optional(),
     contingency: fact('1', 'chosen', { least: '0 %', most: '100 %', shows: 'share' }).optional(),

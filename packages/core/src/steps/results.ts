@@ -5,6 +5,7 @@ import type { Said } from '../kernel/said.ts';
 import type { Verdict } from '../kernel/verdict.ts';
 
 export type * from './results-day.ts';
+export type * from './results-spread.ts';
 
 /**
  * What each step hands to the next. Inside the steps these hold whole Figures; the Plan keeps the same shape with ids

@@ -8,6 +8,7 @@ import { hoursFormulas } from './hours-index.ts';
 import { priceStepFormulas } from './price-index.ts';
 import { quantitiesFormulas } from './quantities-index.ts';
 import { safetyFormulas } from './safety.ts';
+import { spreadFormulas } from './spread.ts';
 import { stepFormulasSurvey } from './survey-index.ts';
 import { systemFormulas } from './system-index.ts';
 import { thinnerFormulas } from './thinner.ts';
@@ -23,6 +24,7 @@ export const stepFormulas: readonly AnyFormula[] = [
   ...dayFormulas,
   ...coatsFormulas,
   ...cracksFormulas,
+  ...spreadFormulas,
   ...fitsFormulas,
   ...safetyFormulas,
   ...priceStepFormulas,

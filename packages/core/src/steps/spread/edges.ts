@@ -85,7 +85,7 @@ const median = (values: readonly number[]): number => [...values].sort((a, b) =>
 
 /**
  * Where a pour ends, as a tape would measure it from the door the crew leaves by: square off the door, along the wall
- * from one of its posts, or from the door to the nearest point of a line that runs neither way.
+ * from one of its posts, or at both ends of a line that runs neither way.
  */
 export function endInWords(
   sides: readonly Side[],
@@ -93,6 +93,8 @@ export function endInWords(
   part: FloorPart,
   door: FloorPart['exits'][number],
   decides: readonly string[],
+  /** Finest mark that is worth reading off the tape, m. */
+  mark: number,
   trace: Trace,
 ): Said {
   const { cellM } = squares;
@@ -112,9 +114,9 @@ export function endInWords(
   const middles = sides.map((side) => middleOf(side, cellM));
   const depths = middles.map(([px, py]) => (px - door.a[0]) * nx + (py - door.a[1]) * ny);
   const along = middles.map(right);
-  const measured = (value: number) =>
-    trace.taken('end', leastInSequence, {
-      value: mm(Math.max(0, value)),
+  const measured = (value: number, name = 'end') =>
+    trace.taken(name, leastInSequence, {
+      value: Math.round(Math.max(0, value) / mark) * mark,
       unit: 'm',
       shows: 'length',
       inputs: { along: decides },
@@ -138,8 +140,16 @@ export function endInWords(
       way: `@spread-way-${way}`,
     });
   }
-  const mid: Point = [(door.a[0] + door.b[0]) / 2, (door.a[1] + door.b[1]) / 2];
-  return told('nearest', Math.min(...middles.map((p) => Math.hypot(p[0] - mid[0], p[1] - mid[1]))));
+  const byRight = along.map((_, i) => i).sort((i, j) => (along[i] as number) - (along[j] as number));
+  const depthAt = (i: number | undefined): number => depths[i ?? 0] as number;
+  return {
+    code: `spread-end-bent${onJoint ? '-joint' : ''}`,
+    names: { ...names, ...(onJoint ? { joint } : {}) },
+    figures: {
+      left: measured(depthAt(byRight[0]), 'end-left').id,
+      right: measured(depthAt(byRight.at(-1)), 'end-right').id,
+    },
+  };
 }
 
 function insideOf({ count, x, y }: FloorSquares): Point {

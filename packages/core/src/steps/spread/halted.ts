@@ -27,7 +27,7 @@ const MOST = 80;
 const MOST_ON_LARGE = 24;
 
 /** Figures of the planner, named by their unit, as entries. */
-function told(
+export function told(
   code: string,
   figures: Readonly<Record<string, number>>,
   names: Readonly<Record<string, string>>,

@@ -5,12 +5,18 @@ import type { Said } from '../../kernel/said.ts';
 import type { Trace } from '../../kernel/trace.ts';
 import { type Reason, verdictOf } from '../../kernel/verdict.ts';
 import {
+  arithmeticReasons,
+  checkCase,
   fullEffort,
+  type PlanOptions,
   planSpread,
+  pourSheets,
   quickEffort,
   type SpreadCase,
   type SpreadEffort,
   type SpreadPlan,
+  type SpreadResult,
+  spreadProblem,
   textMap,
 } from '../../spread/index.ts';
 import { type OptionContext, productOf } from '../context.ts';
@@ -18,7 +24,7 @@ import { mostInSequence, shareOfLimit, sumInSequence } from '../formulas/spread.
 import type { CoatSpread, DayPlan, HoursPlan, QuantitiesPlan, SpreadsPlan, SurveyPlan } from '../results.ts';
 import { type CrewPlanned, crewOf } from './crew.ts';
 import { type FloorPart, floorParts } from './floor.ts';
-import { haltedBy } from './halted.ts';
+import { haltedBy, told } from './halted.ts';
 import { issueSaid } from './issues.ts';
 import { poursOf } from './pours.ts';
 import { seamsOf } from './seams.ts';
@@ -83,6 +89,10 @@ const unknown = (coat: CoatSpread, code: string, missing: readonly Missing[] = [
   };
 };
 
+/** An end line is drawn by hand along a tape: an inch, or five centimetres. */
+const INCH_M = 0.0254;
+const TAPE_M = 0.05;
+
 interface Sources {
   readonly timed: HoursPlan;
   readonly quantified: QuantitiesPlan;
@@ -130,7 +140,7 @@ function spreadCoat(
     openTimeAssumed: times.assumed,
   };
   const squares = part.areas.reduce((sum, { net }) => sum + net.value, 0) / hands.cellM ** 2;
-  const found = planSpread(question, { areas: 'clipped', effort: effortFor(search, squares), seed: ctx.seed });
+  const found = withBatchThatWorks(question, { areas: 'clipped', effort: effortFor(search, squares), seed: ctx.seed });
   const begun = epochOf(start);
   const common = {
     ...nothing,
@@ -161,6 +171,28 @@ function spreadCoat(
   return planned(found, { ctx, common, part, hands, times, product, door: way.door, begun }, trace);
 }
 
+/** Tenths of the largest batch that are tried, largest first. */
+const TENTHS = [10, 9, 8, 7, 6, 5, 4, 3];
+
+/**
+ * The plan with the largest batch, or with the largest smaller one that works: a crew can always mix less at a time,
+ * so that is planned rather than refused. Where none works the answer for the largest batch stands.
+ */
+function withBatchThatWorks(question: SpreadCase, options: PlanOptions): SpreadResult {
+  let first: SpreadResult | undefined;
+  for (const tenths of TENTHS) {
+    const litres = (question.batch.litres * tenths) / 10;
+    const smaller = { ...question, batch: { ...question.batch, litres } };
+    // what arithmetic rules out for every order needs no search
+    const sound = question.exits.length > 0 && checkCase(question).length === 0;
+    if (sound && arithmeticReasons(spreadProblem(smaller, 'clipped')).some(({ certain }) => certain)) continue;
+    const found = planSpread(smaller, options);
+    if (found.kind !== 'none') return found;
+    first ??= found;
+  }
+  return first ?? planSpread(question, options);
+}
+
 interface PlannedFacts {
   readonly ctx: OptionContext;
   readonly common: CoatSpread;
@@ -176,13 +208,19 @@ function planned(found: SpreadPlan, facts: PlannedFacts, trace: Trace): Spreaded
   const { ctx, common, part, hands, times, product, door, begun } = facts;
   const { problem, best, check } = found;
   const { zone } = ctx.job.place;
+  const mark = ctx.job.reader.units === 'imperial' ? INCH_M : TAPE_M;
   const decides = [...hands.decides, times.open.id];
   const inputs = { along: decides };
   const most = (name: string, minutes: number) =>
     trace.taken(name, mostInSequence, { value: minutes * 60, unit: 's', shows: 'duration', inputs });
   const length = (name: string, value: number) =>
     trace.taken(name, sumInSequence, { value, unit: 'm', shows: 'length', inputs });
-  const { pours, bailOuts } = poursOf(problem, best, { part, hands, product, door, begun, zone }, trace);
+  const { litres } = problem.question.batch;
+  const smaller = litres < hands.batch.litres * 0.999;
+  const batch = smaller
+    ? trace.given('batch', { value: litres / 1000, unit: 'm³', origin: 'chosen', shows: 'volume' })
+    : hands.largest;
+  const { pours, bailOuts } = poursOf(problem, best, { part, hands, batch, product, door, begun, zone, mark }, trace);
   // the checker's own numbers are printed, not the planner's
   const largestAge = most('largest-age', check.maxAgeMin);
   const ageShare = trace.figure('age-share', shareOfLimit, { used: largestAge, limit: times.open });
@@ -197,6 +235,13 @@ function planned(found: SpreadPlan, facts: PlannedFacts, trace: Trace): Spreaded
   const names = { layer: common.name };
   const low = times.open.band?.[0];
   const reasons: Reason[] = [];
+  if (smaller) {
+    const largest = arithmeticReasons(spreadProblem({ ...problem.question, batch: hands.batch }, 'clipped'))[0];
+    const figures = { batch: batch.id, largest: hands.largest.id };
+    const why = largest && told(largest.code, largest.figures, names, decides, trace.within('largest'));
+    reasons.push({ verdict: 'caution', code: 'spread-smaller-batch-planned', names, figures });
+    if (why) reasons.push({ verdict: 'caution', ...why });
+  }
   if (found.openTimeAssumed) {
     const code = 'spread-on-assumed-time';
     reasons.push({ verdict: 'caution', code, names, figures: { time: times.open.id }, lift: { code: `${code}-lift` } });
@@ -205,6 +250,7 @@ function planned(found: SpreadPlan, facts: PlannedFacts, trace: Trace): Spreaded
     const figures = { age: largestAge.id, time: times.open.id };
     reasons.push({ verdict: 'caution', code: 'spread-age-above-short-open', names, figures });
   }
+  const left = pourSheets(problem, best).reduce((sum, { mixLitres, litres }) => sum + mixLitres - litres, 0);
   const coat: CoatSpread = {
     ...common,
     state: 'planned',
@@ -223,10 +269,10 @@ function planned(found: SpreadPlan, facts: PlannedFacts, trace: Trace): Spreaded
           },
         }
       : {}),
-    seamLength: length('seams', check.seamM),
-    walk: length('walk', check.walkM),
+    seamLength: length('seams-in-all', check.seamM),
+    walk: length('walked', check.walkM),
     leftOver: trace.taken('left-over', sumInSequence, {
-      value: Math.max(0, check.leftoverL) / 1000,
+      value: Math.max(0, left) / 1000,
       unit: 'm³',
       shows: 'volume',
       inputs,

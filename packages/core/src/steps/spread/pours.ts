@@ -1,4 +1,5 @@
 import type { Product } from '../../catalogue.ts';
+import type { Known } from '../../kernel/entry.ts';
 import { instantIn } from '../../kernel/instant.ts';
 import type { Trace } from '../../kernel/trace.ts';
 import { type Candidate, pourSheets, type SpreadProblem } from '../../spread/index.ts';
@@ -14,11 +15,15 @@ import type { FloorPart } from './floor.ts';
 export interface PoursFacts {
   readonly part: FloorPart;
   readonly hands: CrewPlanned;
+  /** What is mixed at a time. */
+  readonly batch: Known<'m³'>;
   readonly product: Product;
   readonly door: FloorPart['exits'][number];
   /** Milliseconds since 1970 of the first mixing. */
   readonly begun: number;
   readonly zone: string;
+  /** Finest mark that is worth reading off the tape, m. */
+  readonly mark: number;
 }
 
 const cm = (value: number): number => Math.round(value * 100) / 100;
@@ -28,7 +33,7 @@ const point = ([x, y]: readonly [number, number]): readonly [number, number] => 
 export function poursOf(
   problem: SpreadProblem,
   best: Candidate,
-  { part, hands, product, door, begun, zone }: PoursFacts,
+  { part, hands, batch, product, door, begun, zone, mark }: PoursFacts,
   trace: Trace,
 ): { readonly pours: readonly SpreadPour[]; readonly bailOuts: readonly SpreadBailOut[] } {
   const { squares } = problem;
@@ -60,7 +65,7 @@ export function poursOf(
             value: sheet.mixLitres / 1000,
             unit: 'm³',
             shows: 'volume',
-            inputs: { along: [hands.largest.id] },
+            inputs: { along: [batch.id] },
           });
     const wet = (s: number): boolean => (pourOf[s] as number) <= k;
     const sides = openSides(squares, wet, (s) => pourOf[s] === k);
@@ -101,7 +106,7 @@ export function poursOf(
       end: at(sheet.endMin),
       // down to the minute before: a time to be kept is never rounded up
       placeBy: at(Math.floor(sheet.mixedMin + sheet.workingMin)),
-      ends: endInWords(sides, squares, part, door, along, t),
+      ends: endInWords(sides, squares, part, door, along, mark, t),
       ...(Number.isFinite(sheet.spareMin) && k > 0
         ? {
             spare: t.taken('spare', mostInSequence, {
