@@ -1,7 +1,8 @@
+import { fitsRows } from './fits.ts';
 import { heatRows } from './heat.ts';
 import { planRows } from './plan.ts';
 
-const rows = [...planRows(), ...heatRows()];
+const rows = [...planRows(), ...fitsRows(), ...heatRows()];
 const width = Math.max(...rows.map((row) => row.name.length));
 for (const { name, figure, budget, holds } of rows) {
   const word = holds === undefined ? '' : holds ? 'within' : 'OVER';

@@ -94,7 +94,11 @@ describe('the garage', () => {
 
   test('everything said has its words, in both unit systems', () => {
     for (const units of ['imperial', 'metric'] as const) {
-      const v = voice('en', { locale: 'en-US', units, currency: 'USD' }, Object.fromEntries(found.entries));
+      const v = voice(
+        'en',
+        { locale: 'en-US', units, currency: 'USD' },
+        Object.fromEntries(found.entries.map((entry) => [entry.id, entry])),
+      );
       const said = found.systems.flatMap((one) => [
         ...[one.reason, one.priceWhy, one.untilUseWhy].filter((why) => why !== undefined),
         ...[one.reason, ...one.also, ...one.cautions].flatMap((why) => (why?.lift ? [why, why.lift] : (why ?? []))),
@@ -102,6 +106,15 @@ describe('the garage', () => {
       expect(said.length).toBeGreaterThan(5);
       for (const one of said) expect(v.say(one)).not.toMatch(/\{|undefined|NaN|\bsafe\b|compliant|score/i);
     }
+  });
+
+  test('every number leads down to its readings, and stands once', () => {
+    const ids = found.entries.map(({ id }) => id);
+    expect(new Set(ids).size).toBe(ids.length);
+    const known = new Set(ids);
+    for (const entry of found.entries)
+      if (entry.kind !== 'given')
+        for (const input of Object.values(entry.inputs).flat()) expect(known.has(input)).toBe(true);
   });
 
   test('the same input gives the same ranking', () => {

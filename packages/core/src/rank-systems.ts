@@ -3,11 +3,12 @@ import type { Entry, Known } from './kernel/entry.ts';
 import { epochOf, type Instant } from './kernel/instant.ts';
 import { FormulaRefused } from './kernel/refusal.ts';
 import type { Said } from './kernel/said.ts';
-import { Ledger, Trace } from './kernel/trace.ts';
+import { Trace } from './kernel/trace.ts';
 import { type Reason, severity } from './kernel/verdict.ts';
 import type { PlanInput } from './plan.ts';
 import type { OptionContext, StepContext } from './steps/context.ts';
 import { beatenBy } from './steps/fits/front.ts';
+import { LightRecorder } from './steps/fits/light-recorder.ts';
 import { marginsOf, type Weakest, weakestOf } from './steps/fits/margins.ts';
 import { Shared } from './steps/fits/shared.ts';
 import { type Use, untilUse, useOf } from './steps/fits/until-use.ts';
@@ -53,7 +54,8 @@ export interface SystemsRanked {
   readonly systems: readonly SystemRanked[];
   /** What stands against every system alike: the slab itself. */
   readonly common: readonly Reason[];
-  readonly entries: ReadonlyMap<string, Entry>;
+  /** Every number behind the ranking; without bands, since only values are compared. */
+  readonly entries: readonly Entry[];
 }
 
 /**
@@ -66,8 +68,8 @@ export function rankSystems(input: PlanInput): SystemsRanked | undefined {
   const { job, catalogue, priceBook, now, seed = 1 } = input;
   const base = job.options.find(({ accepted }) => accepted) ?? job.options[0];
   if (!base) return undefined;
-  const ledger = new Ledger();
-  const root = new Trace(ledger);
+  const record = new LightRecorder();
+  const root = new Trace(record, '', false);
   const step: StepContext = { job, catalogue, now, seed, ...(priceBook ? { priceBook } : {}) };
   const surveyed = survey(step, root.within('survey'));
   const products = new Map(catalogue.products.map((one) => [one.id, one]));
@@ -91,7 +93,7 @@ export function rankSystems(input: PlanInput): SystemsRanked | undefined {
     use: useOf({ ...step, option, products, system: catalogue.systems[0] as OptionContext['system'] }),
     systems: systems.sort(inOrder),
     common: surveyed.verdict.reasons.filter(({ verdict }) => verdict === 'stop' || verdict === 'not known'),
-    entries: ledger.entries,
+    entries: record.list,
   };
 }
 
@@ -169,7 +171,7 @@ function costed(
 ): Pick<Tried, 'price' | 'priceWhy' | 'hours'> {
   const prepared = shared.preparation(ctx, trace.within('preparation'));
   const quantified = quantities(ctx, surveyed, prepared, fitted, trace.within('quantities'));
-  const timed = hoursAlone(ctx, surveyed, prepared, fitted, quantified, trace.within('hours'));
+  const timed = hoursAlone(shared.withoutDay(ctx), surveyed, prepared, fitted, quantified, trace.within('hours'));
   const priced = price(ctx, surveyed, quantified, timed, trace.within('price'));
   const total = priced.total ?? priced.price;
   const [why] = [...priced.verdict.reasons].sort((a, b) => severity(a.verdict) - severity(b.verdict));

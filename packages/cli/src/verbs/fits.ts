@@ -37,14 +37,15 @@ export function fits(
 
 function voiceOf(ranked: SystemsRanked, units: 'imperial' | 'metric'): Voice {
   const reader: Reader = { locale: 'en-US', units, ...(ranked.currency ? { currency: ranked.currency } : {}) };
-  return voice('en', reader, Object.fromEntries(ranked.entries));
+  return voice('en', reader, Object.fromEntries(ranked.entries.map((entry) => [entry.id, entry])));
 }
 
 /** Data for programs: ids in place of the figures, and the entries those lead to, down to their readings. */
 function published({ entries, ...ranked }: SystemsRanked): unknown {
+  const byId = new Map(entries.map((entry) => [entry.id, entry]));
   const wanted = new Map<string, Entry>();
   const take = (id: string): void => {
-    const found = entries.get(id);
+    const found = byId.get(id);
     if (!found || wanted.has(id)) return;
     wanted.set(id, found);
     if (found.kind !== 'given') for (const input of Object.values(found.inputs).flat()) take(input);

@@ -47,15 +47,18 @@ export type SeriesParts<U extends Unit> = Omit<Series<U>, 'kind' | 'id'>;
 export class Trace {
   private readonly recorder: Recorder;
   private readonly prefix: string;
+  private readonly bands: boolean;
 
-  constructor(recorder: Recorder, prefix = '') {
+  /** Without bands a figure is its value alone: for ranking many systems, where only the values are compared. */
+  constructor(recorder: Recorder, prefix = '', bands = true) {
     this.recorder = recorder;
     this.prefix = prefix;
+    this.bands = bands;
   }
 
   /** The same trace with ids under `name.` */
   within(name: string): Trace {
-    return new Trace(this.recorder, `${this.prefix}${name}.`);
+    return new Trace(this.recorder, `${this.prefix}${name}.`, this.bands);
   }
 
   idOf(name: string): string {
@@ -83,8 +86,8 @@ export class Trace {
   ): Figure<UnitGiven<G>> {
     const { values, ids, uncertain, unit } = this.gather(name, f, inputs as never);
     const { value, outside } = evaluate(f, values);
-    const own = f.band?.(values, value as number);
-    const causes = uncertain ? propagate(f, values, inputs as never, own?.causes) : own?.causes;
+    const own = this.bands ? f.band?.(values, value as number) : undefined;
+    const causes = uncertain && this.bands ? propagate(f, values, inputs as never, own?.causes) : own?.causes;
     const band = own?.band ?? (causes ? bandOf(value as number, causes) : undefined);
     const entry = {
       kind: 'figure',
@@ -139,7 +142,7 @@ export class Trace {
   taken<U extends Unit>(
     name: string,
     f: AnyFormula,
-    parts: Pick<Figure<U>, 'value' | 'unit' | 'inputs' | 'band' | 'shows'>,
+    parts: Pick<Figure<U>, 'value' | 'unit' | 'inputs' | 'band' | 'causes' | 'shows'>,
   ): Figure<U> {
     if (!Number.isFinite(parts.value)) throw new Error(`figure ${this.prefix + name} is not a number`);
     const entry: Figure<U> = {

@@ -92,11 +92,25 @@ function readNumber(text: string, units: readonly Unit[]): ReadValue {
   return { ok: true, value: { kind: 'number', unit, low: value, high: value, step } };
 }
 
+/** Readings kept at most: a catalogue of thousands of claims is read again with every plan of its jobs. */
+const MOST_KEPT = 5000;
+const kept = new Map<string, ReadValue>();
+
 /**
  * Reads a claimed value by its method, or by every method of its property while none is named. Words without a figure
  * stay words.
  */
 export function readValue(typed: string, methods: readonly Method[]): ReadValue {
+  const key = `${typed}\n${methods.map(({ id }) => id).join('\n')}`;
+  const known = kept.get(key);
+  if (known) return known;
+  const read = readAnew(typed, methods);
+  if (kept.size >= MOST_KEPT) kept.clear();
+  kept.set(key, read);
+  return read;
+}
+
+function readAnew(typed: string, methods: readonly Method[]): ReadValue {
   const text = typed.trim();
   for (const { order } of methods) {
     // A tape rating carries its method as a letter, 4B; a pencil of that name is another rank.

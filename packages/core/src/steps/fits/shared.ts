@@ -1,3 +1,4 @@
+import type { Job } from '../../job.ts';
 import type { Trace } from '../../kernel/trace.ts';
 import { type OptionContext, productOf } from '../context.ts';
 import { needs } from '../needs/index.ts';
@@ -11,10 +12,20 @@ import type { NeedsPlan, PreparationPlan, SurveyPlan } from '../results.ts';
 export class Shared {
   private readonly surveyed: SurveyPlan;
   private readonly prepared = new Map<string, PreparationPlan>();
+  private dayless: Job | undefined;
   private readonly needed = new Map<string, NeedsPlan>();
 
   constructor(surveyed: SurveyPlan) {
     this.surveyed = surveyed;
+  }
+
+  /**
+   * The same option on a day nobody looks at: work is counted alike, and the gates of the hours, which need starts that
+   * no tried system has, are not judged.
+   */
+  withoutDay(ctx: OptionContext): OptionContext {
+    this.dayless ??= { ...ctx.job, use: withoutDates(ctx.job.use), survey: { ...ctx.job.survey, climate: [] } };
+    return { ...ctx, job: this.dayless };
   }
 
   /** Preparation reads the profile asked for, else the films it follows from; the bond asked for; what stands up. */
@@ -36,6 +47,12 @@ export class Shared {
     const key = JSON.stringify(ctx.system.layers.map(({ product, onConcrete }) => [product, onConcrete ?? false]));
     return once(this.needed, key, () => needs(ctx, trace));
   }
+}
+
+/** Traffic decides on re-cut joints and stays; the dates only on the gates. */
+function withoutDates(use: Job['use']): Job['use'] {
+  const { footBy: _, vehicleBy: __, ...rest } = use ?? {};
+  return rest;
 }
 
 function once<T>(known: Map<string, T>, key: string, make: () => T): T {
