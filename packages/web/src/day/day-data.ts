@@ -1,3 +1,4 @@
+import type { JobFile } from '@slabwright/core';
 import type { StepView } from '../steps/step-view.tsx';
 import { answered } from '../worker/plan-types.ts';
 import { daySpan, epoch, HOUR, offsetOf } from './scale.ts';
@@ -66,8 +67,10 @@ function readingsOf({ file, voice }: StepView): readonly Reading[] {
 const AFTER_START = 6 * HOUR;
 
 /** Null while the job knows no hour at all. */
-export function dayData(view: StepView): DayData | null {
-  const { file, option, planned } = view;
+export function dayData(view: StepView, typed: JobFile = view.file): DayData | null {
+  const { option, planned } = view;
+  // Starts follow the hand; what they lead to follows when the plan is there.
+  const file = typed;
   const chosen = file.options.find(({ id }) => id === option?.id);
   const starts = (chosen?.starts ?? []).map(
     ({ layer, at }, index): Start => ({ layer, name: layerName(view, layer), at: epoch(at), index }),

@@ -1,5 +1,5 @@
 import { useEffect, useId, useState } from 'react';
-import { useJob } from '../job/job-context.tsx';
+import { useJob, usePlan } from '../job/job-context.tsx';
 import { words } from '../words.ts';
 import { planWorker } from '../worker/client.ts';
 import type { DayData, Start } from './day-data.ts';
@@ -7,7 +7,8 @@ import { clock, dateAt, instantAt, MINUTE, offsetOf } from './scale.ts';
 
 /** Moves a start of the option looked at; the moves of one flag are one step of undo. */
 export function useMoveStart(): (index: number, instant: string) => void {
-  const { change, optionId } = useJob();
+  const { change } = useJob();
+  const { optionId } = usePlan();
   return (index, instant) =>
     change((draft) => {
       const start = draft.options.find(({ id }) => id === optionId)?.starts?.[index];
@@ -54,7 +55,7 @@ interface Asked {
 }
 
 function TimeField({ start, offset }: { readonly start: Start; readonly offset: number }) {
-  const { planned } = useJob();
+  const { planned } = usePlan();
   const move = useMoveStart();
   const shown = clock(start.at, offset);
   const [text, setText] = useState(shown);

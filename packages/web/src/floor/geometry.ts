@@ -69,7 +69,8 @@ export const pointsText = (frame: FloorFrame, dots: readonly Dot[]): string =>
   dots.map((dot) => frame.at(dot).map(pixels).join(',')).join(' ');
 
 const STEPS_METRIC = [0.5, 1, 2, 5, 10, 20, 50, 100];
-const FOOT = 0.3048;
+/** Exact by definition; the drawing's own scale bar needs no more of the units. */
+export const FOOT = 0.3048;
 const STEPS_IMPERIAL = [1, 2, 5, 10, 20, 50, 100, 200, 500].map((feet) => feet * FOOT);
 
 /** Length of one of the two fields of the scale bar: the largest round one that fits into `most` pixels. */

@@ -1,27 +1,16 @@
 import type { CatalogueFile, JobFile, PriceBookFile } from '@slabwright/core';
 import type { StoredDocument } from '@slabwright/store';
-import {
-  createContext,
-  type ReactNode,
-  useCallback,
-  useContext,
-  useEffect,
-  useMemo,
-  useRef,
-  useState,
-  useSyncExternalStore,
-} from 'react';
+import { createContext, type ReactNode, useContext, useEffect, useMemo, useState, useSyncExternalStore } from 'react';
 import { type Device, device } from '../keep/device.ts';
 import { catalogueHeading, type JobDocument, jobHeading, priceBookHeading } from '../keep/documents.ts';
 import { LiveDocument, type LiveState } from '../keep/live-document.ts';
 import type { IssueShown, Planned } from '../worker/api.ts';
-import { LatestPlan, planWorker } from '../worker/client.ts';
 import { usePreferences } from './preferences.ts';
-import { type ViewVoice, viewVoice } from './voice.ts';
+import { usePlanning } from './use-planning.ts';
+import type { ViewVoice } from './voice.ts';
 
 /** The open job: what was typed, what follows from it, and whether the one has caught up with the other. */
-export interface OpenJob {
-  readonly id: string;
+export interface OpenJob extends JobPlan {
   readonly document: JobDocument;
   readonly file: JobFile;
   /** Edits a copy of the job file; `field` joins keystrokes of one field into one step of undo. */
@@ -30,22 +19,28 @@ export interface OpenJob {
   changeDocument(edit: (draft: JobDocument) => void): void;
   undo(): void;
   redo(): void;
-  readonly keeping: LiveState<JobDocument>;
   readonly live: LiveDocument<JobDocument>;
   readonly catalogue: LiveDocument<CatalogueFile>;
   readonly priceBook: LiveDocument<PriceBookFile> | null;
   readonly device: Device;
-  /** The last plan that could be made; null until the first one is there. */
-  readonly planned: Planned | null;
-  readonly plan: Planned['plan'] | null;
-  readonly voice: ViewVoice | null;
   /** True while the plan shown is older than what was typed. */
   readonly stale: boolean;
   /** What keeps the newest version from being planned. */
   readonly issues: readonly IssueShown[];
   readonly trouble: string | null;
-  readonly optionId: string | null;
   chooseOption(id: string): void;
+}
+
+/** What follows from the job. It changes only when an answer of the worker comes, so a drag does not redraw the facts. */
+export interface JobPlan {
+  readonly id: string;
+  /** The last plan that could be made; null until the first one is there. */
+  readonly planned: Planned | null;
+  readonly plan: Planned['plan'] | null;
+  readonly voice: ViewVoice | null;
+  /** The job file the plan was made from. */
+  readonly planFile: JobFile | null;
+  readonly optionId: string | null;
 }
 
 interface Opened {
@@ -107,123 +102,89 @@ export function useOpened(id: string): Opening {
 }
 
 const Context = createContext<OpenJob | null>(null);
+const PlanContext = createContext<JobPlan | null>(null);
 
+/** The open job as it is typed. What only shows the plan uses `usePlan`, and is drawn again only when the plan changed. */
 export function useJob(): OpenJob {
   const job = useContext(Context);
   if (!job) throw new Error('useJob stands outside a job');
   return job;
 }
 
+export function usePlan(): JobPlan {
+  const made = useContext(PlanContext);
+  if (!made) throw new Error('usePlan stands outside a job');
+  return made;
+}
+
+/** Whether what was typed is kept, and whether it can be undone. */
+export function useKeeping(): LiveState<JobDocument> {
+  const { live } = useJob();
+  return useSyncExternalStore(live.subscribe, live.get);
+}
+
 /** The voice of the plan shown. Only for what is drawn when a plan is there. */
 export function useVoice(): ViewVoice {
-  const { voice } = useJob();
+  const { voice } = usePlan();
   if (!voice) throw new Error('useVoice before the first plan');
   return voice;
 }
 
-const useLive = <T,>(live: LiveDocument<T>): LiveState<T> => useSyncExternalStore(live.subscribe, live.get);
+/** The body alone: that it is being written or is written redraws nothing else. */
+const useBody = <T,>(live: LiveDocument<T>): T => useSyncExternalStore(live.subscribe, () => live.get().body);
 
-const nothing = { subscribe: () => () => undefined, get: () => null };
-
-interface Made {
-  readonly planned: Planned;
-  readonly voice: ViewVoice;
-  readonly from: JobDocument;
-}
-
-let wordsOnce: Promise<Readonly<Record<string, string>>> | null = null;
-const words = (): Promise<Readonly<Record<string, string>>> => {
-  wordsOnce ??= planWorker().words();
-  return wordsOnce;
-};
+const nobody = (): (() => void) => () => undefined;
+const nothing = (): null => null;
 
 export function JobProvider({ opened, children }: { readonly opened: Opened; readonly children: ReactNode }) {
   const { live, catalogue, priceBook, device: on } = opened;
-  const keeping = useLive(live);
-  const catalogueState = useLive(catalogue);
-  const priceBookState = useSyncExternalStore(priceBook?.subscribe ?? nothing.subscribe, priceBook?.get ?? nothing.get);
+  const document = useBody(live);
+  const catalogueBody = useBody(catalogue);
+  const priceBookBody = useSyncExternalStore(
+    priceBook?.subscribe ?? nobody,
+    priceBook ? () => priceBook.get().body : nothing,
+  );
   const { units } = usePreferences();
-  const [made, setMade] = useState<Made | null>(null);
-  const [issues, setIssues] = useState<readonly IssueShown[]>([]);
-  const [answeredFor, setAnsweredFor] = useState<unknown>(null);
-  const [trouble, setTrouble] = useState<string | null>(null);
+  const { made, issues, trouble, stale } = usePlanning({ document, catalogueBody, priceBookBody, units });
   const [chosen, setChosen] = useState<string | null>(null);
-  const latest = useRef<LatestPlan | null>(null);
-  latest.current ??= new LatestPlan(
-    (request) => planWorker().plan(request),
-    (cause) => setTrouble(String(cause)),
-  );
-
-  const document = keeping.body;
-  const catalogueBody = catalogueState.body;
-  const priceBookBody = priceBookState?.body ?? null;
-  const sent = useRef<{ readonly catalogue: unknown; readonly priceBook: unknown } | null>(null);
-
-  const question = useMemo(
-    () => ({ document, catalogueBody, priceBookBody, units }),
-    [document, catalogueBody, priceBookBody, units],
-  );
-  useEffect(() => {
-    const { document, catalogueBody, priceBookBody, units } = question;
-    // The worker keeps the catalogue and price book it has; they are sent again only when they changed.
-    const same = sent.current?.catalogue === catalogueBody && sent.current.priceBook === priceBookBody;
-    sent.current = { catalogue: catalogueBody, priceBook: priceBookBody };
-    latest.current?.request(
-      {
-        job: document.job,
-        catalogue: same ? null : catalogueBody,
-        priceBook: same ? null : priceBookBody,
-        now: document.asOf ?? Date.now(),
-        locale: navigator.language.startsWith('en') ? navigator.language : 'en-US',
-        ...(units ? { units } : {}),
-      },
-      (answer) => {
-        setAnsweredFor(question);
-        setTrouble(null);
-        if (!answer.ok) {
-          setIssues(answer.issues);
-          return;
-        }
-        void words().then((known) => {
-          setIssues([]);
-          setMade({ planned: answer, voice: viewVoice(answer, known), from: document });
-        });
-      },
-    );
-  }, [question]);
-
-  const change = useCallback<OpenJob['change']>(
-    (edit, field) => live.change((draft) => edit(draft.job), field),
-    [live],
-  );
-  const changeDocument = useCallback<OpenJob['changeDocument']>((edit) => live.change(edit), [live]);
-  const undo = useCallback(() => live.undo(), [live]);
-  const redo = useCallback(() => live.redo(), [live]);
 
   const options = made?.planned.plan.options ?? [];
   const optionId =
     (options.find(({ id }) => id === chosen) ?? options.find(({ accepted }) => accepted) ?? options[0])?.id ?? null;
-  const value: OpenJob = {
-    id: live.id,
-    document,
-    file: document.job,
-    change,
-    changeDocument,
-    undo,
-    redo,
-    keeping,
-    live,
-    catalogue,
-    priceBook,
-    device: on,
-    planned: made?.planned ?? null,
-    plan: made?.planned.plan ?? null,
-    voice: made?.voice ?? null,
-    stale: made !== null && (answeredFor !== question || made.from !== document),
-    issues,
-    trouble,
-    optionId,
-    chooseOption: setChosen,
-  };
-  return <Context value={value}>{children}</Context>;
+  const follows = useMemo<JobPlan>(
+    () => ({
+      id: live.id,
+      planned: made?.planned ?? null,
+      plan: made?.planned.plan ?? null,
+      voice: made?.voice ?? null,
+      planFile: made?.from.job ?? null,
+      optionId,
+    }),
+    [live, made, optionId],
+  );
+  const job = useMemo<OpenJob>(
+    () => ({
+      ...follows,
+      document,
+      file: document.job,
+      change: (edit, field) => live.change((draft) => edit(draft.job), field),
+      changeDocument: (edit) => live.change(edit),
+      undo: () => live.undo(),
+      redo: () => live.redo(),
+      live,
+      catalogue,
+      priceBook,
+      device: on,
+      stale,
+      issues,
+      trouble,
+      chooseOption: setChosen,
+    }),
+    [follows, live, document, catalogue, priceBook, on, stale, issues, trouble],
+  );
+  return (
+    <Context value={job}>
+      <PlanContext value={follows}>{children}</PlanContext>
+    </Context>
+  );
 }

@@ -14,6 +14,9 @@ const AS_OF = {
 
 export const EXAMPLES = Object.keys(AS_OF) as readonly (keyof typeof AS_OF)[];
 
+/** The same on every device, so that backups of two devices agree on where the examples began. */
+const MADE = Date.UTC(2026, 0, 1);
+
 type Loaded = readonly [job: JobFile, catalogue: CatalogueFile, priceBook: PriceBookFile];
 
 const FILES = import.meta.glob<unknown>('../../../../jobs/*/{job,catalogue,price-book}.json', { import: 'default' });
@@ -30,15 +33,14 @@ async function load(name: string): Promise<Loaded> {
 /** The changes that put the examples into a store; those already there are left alone. */
 export async function exampleChanges(store: Store): Promise<readonly Change[]> {
   const changes: Change[] = [];
-  let at = Date.now();
+  let at = MADE;
   for (const name of EXAMPLES) {
     const id = `example-${name}`;
+    // One after the other, so that the list shows the garage first; counted for those left out too.
+    const updatedAt = new Date(at++).toISOString();
     if (await store.get('job', id)) continue;
     const [job, catalogue, priceBook] = await load(name);
     const document: JobDocument = { job, catalogue: id, priceBook: id, asOf: AS_OF[name], example: true };
-    // One after the other, so that the list shows the garage first.
-    at += 1;
-    const updatedAt = new Date(at).toISOString();
     const put = (kind: string, title: string, searchText: string, body: unknown): Change => ({
       do: 'put',
       draft: { kind, id, updatedAt, title, searchText, body: body as Json },

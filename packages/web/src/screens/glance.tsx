@@ -1,18 +1,22 @@
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import { Day } from '../day/day.tsx';
 import { type DayData, dayData } from '../day/day-data.ts';
 import { instantAt } from '../day/scale.ts';
 import { StartControl, useMoveStart } from '../day/start-control.tsx';
 import { Floor, type FloorLayer } from '../floor/floor.tsx';
+import { useJob } from '../job/job-context.tsx';
+import type { Step } from '../steps/step.ts';
 import type { StepView } from '../steps/step-view.tsx';
 import { words } from '../words.ts';
 
 type Opened = 'floor' | 'day' | null;
 
 /** On a phone the floor and the day fold to a strip at the foot; a tap opens either to the full screen. */
-export function Glance({ view, layer }: { readonly view: StepView | null; readonly layer: FloorLayer | null }) {
+export function Glance({ view, step }: { readonly view: StepView | null; readonly step: Step }) {
+  const { file } = useJob();
   const [opened, open] = useState<Opened>(null);
-  const data = view ? dayData(view) : null;
+  const data = view ? dayData(view, file) : null;
+  const layer = useMemo(() => (view ? (step.floor?.(view) ?? null) : null), [view, step]);
   return (
     <section className="phone glance" aria-label={`${words.survey.area}, ${words.day.title}`}>
       {data && data.starts.length > 0 ? <StartControl data={data} /> : null}

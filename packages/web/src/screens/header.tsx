@@ -1,5 +1,5 @@
 import { Link } from 'wouter';
-import { useJob } from '../job/job-context.tsx';
+import { useJob, useKeeping, usePlan } from '../job/job-context.tsx';
 import { prefer, usePreferences } from '../job/preferences.ts';
 import { useDeviceNotes } from '../keep/use-device.ts';
 import { dayText, momentText, sinceText } from '../when.ts';
@@ -43,7 +43,9 @@ export function ReaderChoices({ own }: { readonly own: 'imperial' | 'metric' }) 
 }
 
 export function Header() {
-  const { file, document, keeping, undo, redo, planned, plan, optionId, id } = useJob();
+  const { file, document, undo, redo, id } = useJob();
+  const { planned, plan, optionId } = usePlan();
+  const keeping = useKeeping();
   const option = plan?.options.find((one) => one.id === optionId);
   const first = file.options.find((one) => one.id === optionId)?.starts?.[0]?.at;
   const notes = useDeviceNotes(keeping.revision);

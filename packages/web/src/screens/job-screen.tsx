@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { memo, useEffect, useMemo, useState } from 'react';
 import { Redirect, useLocation } from 'wouter';
 import { Day } from '../day/day.tsx';
 import { dayData } from '../day/day-data.ts';
@@ -79,16 +79,21 @@ function Sheet({ step, working }: { readonly step: Step; readonly working?: stri
           <StepHead step={step} />
           <OptionChoice view={view} />
           <NotPlanned />
-          {view ? <step.Panel key={step.id} /> : null}
+          {view ? <PanelOf key={step.id} step={step} /> : null}
         </section>
       )}
       <DaySection view={view} />
-      <Glance view={view} layer={view ? (step.floor?.(view) ?? null) : null} />
+      <Glance view={view} step={step} />
     </main>
   );
 }
 
-function FloorSection({
+/** Drawn again when the plan changed, not with every key or every pixel of a drag. */
+const PanelOf = memo(function PanelOf({ step }: { readonly step: Step }) {
+  return <step.Panel />;
+});
+
+const FloorSection = memo(function FloorSection({
   view,
   step,
   onArea,
@@ -98,6 +103,7 @@ function FloorSection({
   readonly onArea: (id: string) => void;
 }) {
   const areas = view?.planned.areas ?? [];
+  const layer = useMemo(() => (view ? (step.floor?.(view) ?? { title: words.survey.area }) : null), [view, step]);
   return (
     <section className="floor" aria-label={words.survey.area}>
       {areas.length > 1 ? (
@@ -114,18 +120,17 @@ function FloorSection({
           ))}
         </select>
       ) : null}
-      {view ? (
-        <Floor area={view.area} layer={step.floor?.(view) ?? { title: words.survey.area }} units={view.planned.units} />
-      ) : null}
+      {view ? <Floor area={view.area} layer={layer} units={view.planned.units} /> : null}
     </section>
   );
-}
+});
 
 const DAY_GUTTER = 216;
 
 function DaySection({ view }: { readonly view: StepView | null }) {
   const move = useMoveStart();
-  const data = view ? dayData(view) : null;
+  const { file } = useJob();
+  const data = view ? dayData(view, file) : null;
   return (
     <section className="day" aria-label={words.day.title}>
       <div className="day-head">

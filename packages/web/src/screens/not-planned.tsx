@@ -1,9 +1,10 @@
-import { useJob } from '../job/job-context.tsx';
+import { useJob, usePlan } from '../job/job-context.tsx';
 import { words } from '../words.ts';
 
 /** Why the newest version cannot be planned, and what looks odd. The last plan stays below, marked as older. */
 export function NotPlanned() {
-  const { issues, planned, trouble } = useJob();
+  const { issues, trouble } = useJob();
+  const { planned } = usePlan();
   const warnings = planned?.warnings ?? [];
   return (
     <>

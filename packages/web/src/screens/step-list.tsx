@@ -1,14 +1,20 @@
+import { memo } from 'react';
 import { Link } from 'wouter';
-import { useJob } from '../job/job-context.tsx';
+import { usePlan } from '../job/job-context.tsx';
 import { VerdictMark } from '../marks/verdict-mark.tsx';
 import { numberOf, STEPS } from '../steps/index.tsx';
 import type { Step } from '../steps/step.ts';
 import type { StepView } from '../steps/step-view.tsx';
 import { words } from '../words.ts';
 
+interface ListProps {
+  readonly view: StepView | null;
+  readonly step: Step;
+}
+
 /** The steps in the trade's own order; each says its verdict and its answer, so the list is the job on one page. */
-export function StepList({ view, step: current }: { readonly view: StepView | null; readonly step: Step }) {
-  const { id } = useJob();
+export const StepList = memo(function StepList({ view, step: current }: ListProps) {
+  const { id } = usePlan();
   const firstSite = STEPS.findIndex(({ phase }) => phase === 'site');
   return (
     <nav className={`steps ${current.phase}`} aria-label={words.steps.nav}>
@@ -38,11 +44,11 @@ export function StepList({ view, step: current }: { readonly view: StepView | nu
       </ol>
     </nav>
   );
-}
+});
 
 /** On a phone: which step this is, and the one before and after it. */
 export function StepHead({ step }: { readonly step: Step }) {
-  const { id } = useJob();
+  const { id } = usePlan();
   const number = numberOf(step.id);
   const beside = (n: number) => {
     const other = STEPS[n - 1];
@@ -54,9 +60,9 @@ export function StepHead({ step }: { readonly step: Step }) {
     );
   };
   return (
-    <div className="phone stephead">
+    <div className="stephead">
       <h2>{`${number} ${step.title}`}</h2>
-      <div>
+      <div className="phone">
         {beside(number - 1)}
         {beside(number + 1)}
       </div>

@@ -1,12 +1,13 @@
 import { useEffect, useState } from 'react';
-import { useJob } from '../job/job-context.tsx';
+import { useJob, useKeeping } from '../job/job-context.tsx';
 import { saveJobFile } from '../keep/files.ts';
 import { sinceText } from '../when.ts';
 import { words } from '../words.ts';
 
 /** What stands between what was typed and its being kept: no room, another tab, no database. It stays until answered. */
 export function Troubles() {
-  const { keeping, live, device, id, file } = useJob();
+  const { live, device, id, file } = useJob();
+  const keeping = useKeeping();
   const elsewhere = useOpenElsewhere(id);
   const [seen, setSeen] = useState(false);
   const [followedSeen, setFollowedSeen] = useState<string | null>(null);

@@ -23,6 +23,8 @@ export interface PlanRequest {
   readonly now: number | Instant;
   readonly units?: Units;
   readonly locale: string;
+  /** True when the screen has nothing of the answers before. */
+  readonly afresh: boolean;
 }
 
 /** One entry of the plan as this reader sees it. */
@@ -96,7 +98,10 @@ export type LeanPlan = Omit<Plan, 'entries'>;
 export interface Planned {
   readonly ok: true;
   readonly plan: LeanPlan;
+  /** Entries as they are shown; in an answer only those that changed since the one before, unless afresh. */
   readonly shown: Readonly<Record<string, Shown>>;
+  readonly gone: readonly string[];
+  readonly afresh: boolean;
   /** Sentences of the plan by `saidKey`. */
   readonly texts: Readonly<Record<string, string>>;
   readonly areas: readonly AreaDrawing[];

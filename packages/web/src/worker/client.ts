@@ -35,6 +35,7 @@ export class LatestPlan {
       ...request,
       catalogue: request.catalogue ?? dropped?.catalogue ?? null,
       priceBook: request.priceBook ?? dropped?.priceBook ?? null,
+      afresh: request.afresh || (dropped?.afresh ?? false),
     };
     this.waiting = { request: carried, tell };
     void this.next();

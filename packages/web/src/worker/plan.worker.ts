@@ -25,7 +25,7 @@ import { temperatureAxis } from './axis.ts';
 import { drawingsOf } from './drawing.ts';
 import { namesOf } from './names.ts';
 import { readFile } from './read-file.ts';
-import { shownOf } from './shown.ts';
+import { ShownBefore } from './shown-before.ts';
 import { lineNames, textsOf } from './texts.ts';
 import { workingView } from './working-view.ts';
 
@@ -37,6 +37,8 @@ interface Last {
   readonly reader: Reader;
   readonly voice: Voice;
 }
+
+const shownBefore = new ShownBefore();
 
 let last: Last | null = null;
 let catalogueBefore: Catalogue | null = null;
@@ -83,11 +85,8 @@ function planned(request: PlanRequest): PlanAnswer {
   const speaks = voice('en', reader, made.entries);
   last = { plan: made, job, catalogue, reader, voice: speaks };
   const { entries, ...lean } = made;
-  const shown = Object.fromEntries(Object.entries(entries).map(([id, entry]) => [id, shownOf(entry, reader)]));
-  return {
-    ok: true,
+  const rest = {
     plan: lean,
-    shown,
     texts: textsOf(made, speaks),
     areas: drawingsOf(job, made, units, request.locale),
     axis: temperatureAxis(entries, reader),
@@ -99,8 +98,10 @@ function planned(request: PlanRequest): PlanAnswer {
     ...(made.currency ? { currency: made.currency } : {}),
     zone: job.place.zone,
     names: { ...namesOf(catalogue), ...lineNames(made, speaks) },
-    milliseconds: performance.now() - started,
   };
+  // Last, because it counts as told: nothing after it may fail.
+  const told = shownBefore.change(entries, reader, request.afresh);
+  return { ok: true, ...rest, ...told, milliseconds: performance.now() - started };
 }
 
 function local(text: string, zone: string): LocalAnswer {

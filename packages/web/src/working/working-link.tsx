@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { Link, useRoute } from 'wouter';
-import { useJob } from '../job/job-context.tsx';
+import { usePlan } from '../job/job-context.tsx';
 
 /** Address of the working of an entry, beside the step in hand. */
 export const workingPath = (job: string, step: string, id: string): string =>
@@ -13,7 +13,7 @@ export function useStepInHand(): string {
 
 /** Opens the working of any entry of the plan. Without children it says the figure: number loud, unit and band quiet. */
 export function WorkingLink({ id, children }: { readonly id: string; readonly children?: ReactNode }) {
-  const { id: job } = useJob();
+  const { id: job } = usePlan();
   const step = useStepInHand();
   return (
     <Link className="open" href={workingPath(job, step, id)}>
@@ -23,7 +23,7 @@ export function WorkingLink({ id, children }: { readonly id: string; readonly ch
 }
 
 export function FigureText({ id, band = true }: { readonly id: string; readonly band?: boolean }) {
-  const { voice } = useJob();
+  const { voice } = usePlan();
   if (!voice?.has(id)) return <>—</>;
   const shown = voice.entry(id);
   const classes = ['fig', shown.origin === 'assumed' ? 'assumed' : '', shown.outside ? 'beyond' : ''];

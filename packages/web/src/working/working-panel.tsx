@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import { Link } from 'wouter';
-import { useJob } from '../job/job-context.tsx';
+import { usePlan } from '../job/job-context.tsx';
 import { momentText } from '../when.ts';
 import { words } from '../words.ts';
 import type { WorkingView } from '../worker/api.ts';
@@ -19,7 +19,7 @@ interface PanelProps {
 
 /** What the plan and its worker say of one number, asked anew with every plan. */
 function useWorking(id: string): WorkingView | null | undefined {
-  const { planned } = useJob();
+  const { planned } = usePlan();
   const [found, setFound] = useState<{ readonly id: string; readonly view: WorkingView | null }>();
   useEffect(() => {
     if (!planned) return;
@@ -38,7 +38,7 @@ function useWorking(id: string): WorkingView | null | undefined {
 
 /** The working of a number: sentence, equation with its numbers, what goes in, source, range, band, outside check. */
 export function WorkingPanel({ id, step, trail }: PanelProps) {
-  const { id: job, voice } = useJob();
+  const { id: job, voice } = usePlan();
   const view = useWorking(id);
   const head = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
@@ -82,7 +82,7 @@ export function WorkingPanel({ id, step, trail }: PanelProps) {
 const MOST_USES = 5;
 
 function UsedBy({ view }: { readonly view: WorkingView }) {
-  const { voice } = useJob();
+  const { voice } = usePlan();
   const uses = view.usedBy.filter((id) => voice?.has(id));
   if (uses.length === 0) return null;
   return (
@@ -99,7 +99,7 @@ function UsedBy({ view }: { readonly view: WorkingView }) {
 }
 
 function EntryRow({ id, name }: { readonly id: string; readonly name: string }) {
-  const { voice } = useJob();
+  const { voice } = usePlan();
   const shown = voice?.has(id) ? voice.entry(id) : null;
   if (!shown) return null;
   const from = shown.says ?? originText(shown.origin, shown.where, shown.when);

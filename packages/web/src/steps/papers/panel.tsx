@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
 import { VerdictHead } from '../../facts/verdict-block.tsx';
-import { useJob } from '../../job/job-context.tsx';
+import { useJob, usePlan } from '../../job/job-context.tsx';
 import { words } from '../../words.ts';
 import type { PaperView } from '../../worker/api.ts';
 import { planWorker } from '../../worker/client.ts';
@@ -90,7 +90,7 @@ interface RowProps {
 }
 
 function PaperRow({ paper, optionId, language, size }: RowProps) {
-  const { id, planned } = useJob();
+  const { id, planned } = usePlan();
   const [address, setAddress] = useState<string | null>(null);
   const [making, setMaking] = useState(false);
   const [failed, setFailed] = useState<string | null>(null);
