@@ -36,7 +36,7 @@ export {
   priceBookFromText,
 } from './price-book.ts';
 export { rankSystems, type SystemRanked, type SystemsRanked } from './rank-systems.ts';
-export { issuesOf, MOST_BYTES, readJson } from './read.ts';
+export { depthOf, issuesOf, MOST_BYTES, MOST_DEPTH, readJson } from './read.ts';
 export * as climate from './science/climate.ts';
 export { wetFilmFromDry } from './science/film/wet-from-dry.ts';
 export * as spread from './spread/index.ts';

@@ -10,8 +10,13 @@ import type { PriceBook } from './price-book.ts';
 import { coats } from './steps/coats/index.ts';
 import type { OptionContext, StepContext } from './steps/context.ts';
 import { cracks } from './steps/cracks/index.ts';
+import { day } from './steps/day/index.ts';
+import { coatsOfDay } from './steps/day/scheduled.ts';
+import { site } from './steps/day/site.ts';
+import { type SiteState, siteStateOf } from './steps/day/site-state.ts';
+import { saidOf } from './steps/day/weather-rows.ts';
 import { governs } from './steps/governs/index.ts';
-import { hours } from './steps/hours/index.ts';
+import { hours, workOf } from './steps/hours/index.ts';
 import { needs } from './steps/needs/index.ts';
 import { preparation } from './steps/preparation/index.ts';
 import { price } from './steps/price/index.ts';
@@ -19,6 +24,7 @@ import { quantities } from './steps/quantities/index.ts';
 import type {
   CoatsPlan,
   CracksPlan,
+  DayPlan,
   GovernsPlan,
   HoursPlan,
   NeedsPlan,
@@ -26,15 +32,21 @@ import type {
   PricePlan,
   QuantitiesPlan,
   SafetyPlan,
+  SchedulePlan,
+  SitePlan,
+  SpreadsPlan,
   StepBase,
   SurveyPlan,
   SystemPlan,
   ThinnerPlan,
 } from './steps/results.ts';
 import { safety } from './steps/safety/index.ts';
+import { schedule } from './steps/schedule/index.ts';
+import { type SpreadSearch, spreads } from './steps/spread/index.ts';
 import { survey } from './steps/survey/index.ts';
 import { system } from './steps/system/index.ts';
 import { thinner } from './steps/thinner/index.ts';
+import type { WeatherFile } from './weather.ts';
 
 /** The plan as it leaves the core: every number stands once in `entries`; everywhere else stands its id. */
 
@@ -78,8 +90,13 @@ export interface OptionPlan {
   readonly thinner: Answer<ThinnerPlan>;
   readonly cracks: Answer<CracksPlan>;
   readonly quantities: Answer<QuantitiesPlan>;
+  /** Windows and starts; only where weather was given. */
+  readonly day?: Answer<DayPlan>;
+  readonly schedule: Answer<SchedulePlan>;
   readonly hours: Answer<HoursPlan>;
   readonly coats: Answer<CoatsPlan>;
+  /** Order of pours; only where it was asked for. */
+  readonly spread?: Answer<SpreadsPlan>;
   readonly safety: Answer<SafetyPlan>;
   readonly price: Answer<PricePlan>;
 }
@@ -93,6 +110,8 @@ export interface Plan {
   readonly currency?: string;
   readonly verdict: VerdictWord;
   readonly survey: Answer<SurveyPlan>;
+  /** Slab, dew point and air of the days ahead; only where weather was given. */
+  readonly site?: Answer<SitePlan>;
   readonly options: readonly OptionPlan[];
   readonly entries: Readonly<Record<EntryId, Entry>>;
 }
@@ -101,8 +120,13 @@ export interface PlanInput {
   readonly job: Job;
   readonly catalogue: Catalogue;
   readonly priceBook?: PriceBook;
+  readonly weather?: WeatherFile;
+  /** The site as an earlier plan worked it out (`siteStateOf`): what still holds of it is not worked out again. */
+  readonly calibrated?: SiteState;
   readonly now: Instant;
   readonly seed?: number;
+  /** How hard to look for the order of pours, by name or in candidates; absent: not at all. */
+  readonly spread?: 'none' | SpreadSearch;
 }
 
 export const answered = <T extends object>(answer: T | Unanswered): answer is T => !('unanswered' in answer);
@@ -156,7 +180,20 @@ const both = <A, B>(a: Outcome<A>, b: Outcome<B>): Outcome<readonly [A, B]> =>
 const answerOf = <T>(outcome: Outcome<T>): Answer<T> => (outcome.ok ? published(outcome.value) : outcome.why);
 const baseOf = (outcome: Outcome<StepBase>): StepBase => (outcome.ok ? outcome.value : outcome.why);
 
-function planOption(ctx: StepContext, option: JobOption, surveyed: Outcome<SurveyPlan>, trace: Trace): OptionPlan {
+/** The site's hours where weather was given. */
+interface Sited {
+  readonly state: SiteState;
+  readonly plan: SitePlan;
+}
+
+function planOption(
+  ctx: StepContext,
+  option: JobOption,
+  surveyed: Outcome<SurveyPlan>,
+  sited: Outcome<Sited> | undefined,
+  search: 'none' | SpreadSearch,
+  trace: Trace,
+): OptionPlan {
   const chosen = ctx.catalogue.systems.find((s) => s.id === option.system);
   if (!chosen) throw new Error(`option ${option.id} names a system that the check let through: ${option.system}`);
   const products = new Map(ctx.catalogue.products.map((p) => [p.id, p]));
@@ -173,15 +210,46 @@ function planOption(ctx: StepContext, option: JobOption, surveyed: Outcome<Surve
   const quantified = chain('preparation', both(both(surveyed, prepared), fitted), ([[s, p], f]) =>
     quantities(optionCtx, s, p, f, at('quantities')),
   );
-  const timed = chain('quantities', both(both(both(surveyed, prepared), fitted), quantified), ([[[s, p], f], q]) =>
-    hours(optionCtx, s, p, f, q, at('hours')),
+  const worked = chain('quantities', both(both(both(surveyed, prepared), fitted), quantified), ([[[s, p], f], q]) =>
+    workOf(optionCtx, s, p, f, q, at('hours')),
   );
+  const lit =
+    sited &&
+    chain('quantities', both(both(sited, worked), quantified), ([[s, w], q]) =>
+      day(optionCtx, s.state, s.plan, w.tasks, q, at('day')),
+    );
+  const placed = lit?.ok ? coatsOfDay(lit.value) : undefined;
+  const laid = chain('hours', worked, (w) => schedule(optionCtx, w, placed, at('schedule')));
+  const forecast =
+    sited?.ok && lit?.ok
+      ? { site: sited.value.plan, day: lit.value.plan, ...(laid.ok ? { schedule: laid.value } : {}) }
+      : undefined;
+  const timed = chain('quantities', both(both(surveyed, prepared), worked), ([[s, p], w]) =>
+    hours(optionCtx, s, p, w, at('hours'), forecast),
+  );
+  const poured =
+    search === 'none'
+      ? undefined
+      : chain('hours', both(both(surveyed, timed), quantified), ([[s, t], q]) =>
+          spreads(optionCtx, s, t, q, lit?.ok ? lit.value.plan : undefined, search, at('spread')),
+        );
   const mixed = chain('quantities', both(fitted, quantified), ([f, q]) => coats(optionCtx, f, q, at('coats')));
   const kept = chain('quantities', both(surveyed, quantified), ([s, q]) => safety(optionCtx, s, q, at('safety')));
   const priced = chain('hours', both(both(surveyed, quantified), timed), ([[s, q], t]) =>
     price(optionCtx, s, q, t, at('price')),
   );
-  const technical = [surveyed, asked, prepared, fitted, bonded, thinned, joined, quantified, timed].map(baseOf);
+  const technical = [
+    surveyed,
+    asked,
+    prepared,
+    fitted,
+    bonded,
+    thinned,
+    joined,
+    quantified,
+    timed,
+    ...(poured ? [poured] : []),
+  ].map(baseOf);
   return {
     id: option.id,
     name: option.name,
@@ -199,11 +267,23 @@ function planOption(ctx: StepContext, option: JobOption, surveyed: Outcome<Surve
     thinner: answerOf(thinned),
     cracks: answerOf(joined),
     quantities: answerOf(quantified),
+    ...(lit ? { day: lit.ok ? published(lit.value.plan) : lit.why } : {}),
+    schedule: answerOf(laid),
     hours: answerOf(timed),
     coats: answerOf(mixed),
+    ...(poured ? { spread: answerOf(poured) } : {}),
     safety: answerOf(kept),
     price: answerOf(priced),
   };
+}
+
+/** Weather that makes no hours leaves the site not known, with what is wrong with it. */
+function siteOf(ctx: StepContext, state: SiteState, trace: Trace): Outcome<Sited> {
+  const found = attempt(() => site(ctx, state, trace));
+  if (!found.ok) return found;
+  if (found.value) return { ok: true, value: { state, plan: found.value } };
+  const why = unanswered({ code: 'day-weather-unusable' });
+  return { ok: false, why: { ...why, notes: state.issues.map(saidOf) } };
 }
 
 /**
@@ -214,11 +294,14 @@ export function plan(
   input: PlanInput,
   recorder: Recorder & { readonly entries?: ReadonlyMap<string, Entry> } = new Ledger(),
 ): Plan {
-  const { job, catalogue, priceBook, now, seed = 1 } = input;
+  const { job, catalogue, priceBook, weather, calibrated, now, seed = 1, spread = 'none' } = input;
   const trace = new Trace(recorder);
   const ctx: StepContext = { job, catalogue, now, seed, ...(priceBook ? { priceBook } : {}) };
   const surveyed = attempt(() => survey(ctx, trace.within('survey')));
-  const options = job.options.map((option) => planOption(ctx, option, surveyed, trace.within(option.id)));
+  const sited = weather && siteOf(ctx, siteStateOf(job, weather, now, calibrated), trace.within('site'));
+  const options = job.options.map((option) =>
+    planOption(ctx, option, surveyed, sited, spread, trace.within(option.id)),
+  );
   const leading = options.find((o) => o.accepted) ?? options[0];
   return {
     schema: PLAN_SCHEMA,
@@ -229,6 +312,7 @@ export function plan(
     ...(priceBook ? { currency: priceBook.currency } : {}),
     verdict: leading?.verdict ?? baseOf(surveyed).verdict.word,
     survey: answerOf(surveyed),
+    ...(sited ? { site: sited.ok ? published(sited.value.plan) : sited.why } : {}),
     options,
     entries: Object.fromEntries(recorder.entries ?? []),
   };

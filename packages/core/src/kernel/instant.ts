@@ -15,11 +15,43 @@ export function isInstant(text: string): boolean {
   }
 }
 
+const slowly = (epoch: number, zone: string): Instant =>
+  Temporal.Instant.fromEpochMilliseconds(epoch).toZonedDateTimeISO(zone).toString({ timeZoneName: 'never' });
+
+/** No zone changes its clock twice within this: equal offsets at both ends hold between them. */
+const STRETCH = 10 * 86_400_000;
+/** Stretches kept at most; a plan writes a thousand instants within a few of them. */
+const MOST_KEPT = 2000;
+const offsets = new Map<string, number | undefined>();
+
+/** Offset of a zone over the stretch around a moment, ms; undefined where it changes or has odd seconds. */
+function steadyOffset(epoch: number, zone: string): number | undefined {
+  const stretch = Math.floor(epoch / STRETCH);
+  const key = `${zone} ${stretch}`;
+  if (offsets.has(key)) return offsets.get(key);
+  const at = (moment: number): number =>
+    Temporal.Instant.fromEpochMilliseconds(moment).toZonedDateTimeISO(zone).offsetNanoseconds / 1e6;
+  const [first, last] = [at(stretch * STRETCH), at((stretch + 1) * STRETCH)];
+  const steady = first === last && first % 60_000 === 0 ? first : undefined;
+  if (offsets.size >= MOST_KEPT) offsets.clear();
+  offsets.set(key, steady);
+  return steady;
+}
+
+const two = (value: number): string => `${value}`.padStart(2, '0');
+/** Years written with four digits: between them a date needs no calendar library. */
+const [FIRST, LAST] = [Date.UTC(1970, 0, 2), Date.UTC(9999, 0, 1)];
+
 /** The same moment written with the offset of a zone, whole seconds. */
-export const instantIn = (epochMilliseconds: number, zone: string): Instant =>
-  Temporal.Instant.fromEpochMilliseconds(Math.round(epochMilliseconds / 1000) * 1000)
-    .toZonedDateTimeISO(zone)
-    .toString({ timeZoneName: 'never' });
+export function instantIn(epochMilliseconds: number, zone: string): Instant {
+  const epoch = Math.round(epochMilliseconds / 1000) * 1000;
+  const offset = epoch > FIRST && epoch < LAST ? steadyOffset(epoch, zone) : undefined;
+  if (offset === undefined) return slowly(epoch, zone);
+  const minutes = Math.abs(offset) / 60_000;
+  const sign = offset < 0 ? '-' : '+';
+  const local = new Date(epoch + offset).toISOString().slice(0, 19);
+  return `${local}${sign}${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
+}
 
 export const addSeconds = (instant: Instant, seconds: number, zone: string): Instant =>
   instantIn(epochOf(instant) + seconds * 1000, zone);

@@ -1,6 +1,7 @@
 import check from './en/check.json' with { type: 'json' };
 import climate from './en/climate.json' with { type: 'json' };
 import cracks from './en/cracks.json' with { type: 'json' };
+import day from './en/day.json' with { type: 'json' };
 import evidence from './en/evidence.json' with { type: 'json' };
 import file from './en/file.json' with { type: 'json' };
 import fits from './en/fits.json' with { type: 'json' };
@@ -13,10 +14,13 @@ import preparation from './en/preparation.json' with { type: 'json' };
 import price from './en/price.json' with { type: 'json' };
 import quantities from './en/quantities.json' with { type: 'json' };
 import refusals from './en/refusals.json' with { type: 'json' };
+import schedule from './en/schedule.json' with { type: 'json' };
 import server from './en/server.json' with { type: 'json' };
+import spread from './en/spread.json' with { type: 'json' };
 import survey from './en/survey.json' with { type: 'json' };
 import system from './en/system.json' with { type: 'json' };
 import thinner from './en/thinner.json' with { type: 'json' };
+import esDay from './es/day.json' with { type: 'json' };
 import esHours from './es/hours.json' with { type: 'json' };
 import esNames from './es/names.json' with { type: 'json' };
 import esPapers from './es/papers.json' with { type: 'json' };
@@ -48,6 +52,7 @@ export const MESSAGES: Readonly<Record<Language, ReadonlyMap<string, string>>> =
     check,
     climate,
     cracks,
+    day,
     evidence,
     file,
     fits,
@@ -60,10 +65,12 @@ export const MESSAGES: Readonly<Record<Language, ReadonlyMap<string, string>>> =
     price,
     quantities,
     refusals,
+    schedule,
     server,
+    spread,
     survey,
     system,
     thinner,
   ]),
-  es: merge([esHours, esNames, esPapers, esPreparation, esSurvey, esSystem, esThinner]),
+  es: merge([esDay, esHours, esNames, esPapers, esPreparation, esSurvey, esSystem, esThinner]),
 };

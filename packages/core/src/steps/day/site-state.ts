@@ -35,7 +35,7 @@ export interface SiteState {
   readonly cautions: readonly string[];
   /** What was assumed about slab, room and doors. */
   readonly assumed: readonly Said[];
-  readonly sunlit: boolean;
+  readonly outdoors: boolean;
   /** What it was worked out from; the fit stands on `fitted`, the hours on both. */
   readonly fitted: string;
   readonly told: string;
@@ -109,7 +109,7 @@ export function siteStateOf(job: Job, weather: WeatherFile, now: Instant, earlie
   const told = JSON.stringify([now, place.zone, firstStart(job)]);
   if (earlier && earlier.fitted === fitted && earlier.told === told) return earlier;
   const built = seriesOf(weather, place.altitude?.value);
-  const state = { issues: built.issues, cautions: [], assumed: [], sunlit: false, fitted, told };
+  const state = { issues: built.issues, cautions: [], assumed: [], outdoors: false, fitted, told };
   const { series } = built;
   if (!series) return state;
   const site = siteFrom(job, series);
@@ -137,7 +137,7 @@ export function siteStateOf(job: Job, weather: WeatherFile, now: Instant, earlie
     issues: [...built.issues, ...stale, ...others],
     cautions: found.cautions,
     assumed: site.assumed,
-    sunlit: site.exposure.kind === 'patio',
+    outdoors: site.exposure.kind === 'patio',
   };
 }
 

@@ -1,5 +1,5 @@
 import type { JobOption } from '../../job.ts';
-import { addDays, epochOf, fromLocal, instantIn } from '../../kernel/instant.ts';
+import { epochOf, fromLocal, instantIn } from '../../kernel/instant.ts';
 
 export interface Workday {
   /** Clock times, `07:30`. */
@@ -12,12 +12,21 @@ export const USUAL_WORKDAY: Workday = { from: '07:30', until: '18:00' };
 
 export const workdayOf = (option: JobOption): Workday => option.workday ?? USUAL_WORKDAY;
 
+const offsetOf = (instant: string): string => instant.slice(19);
+
 /** A clock time on a date; in the night the clocks change the later of two, and the first moment after a gap. */
 function at(date: string, clock: string, zone: string): number {
+  // Noon before and after in one offset: no clock changed in between, and the time is plain arithmetic.
+  const noon = Date.parse(`${date}T12:00:00Z`);
+  const [before, after] = [offsetOf(instantIn(noon - 86_400_000, zone)), offsetOf(instantIn(noon + 86_400_000, zone))];
+  if (before === after) return Date.parse(`${date}T${clock}:00${before}`);
   const local = fromLocal(`${date}T${clock}:00`, zone);
   if (local.kind === 'one') return epochOf(local.instant);
   return epochOf(local.kind === 'two' ? local.second : local.after);
 }
+
+const dayAfter = (date: string): string =>
+  new Date(Date.parse(`${date}T12:00:00Z`) + 86_400_000).toISOString().slice(0, 10);
 
 /** The stretches a crew works in between two moments, ms since 1970, every day of the week. */
 export function workingHours(
@@ -33,9 +42,9 @@ export function workingHours(
     const begin = at(date, workday.from, zone);
     let end = at(date, workday.until, zone);
     // A night shift ends on the next morning.
-    if (end <= begin) end = at(addDays(date, 1), workday.until, zone);
+    if (end <= begin) end = at(dayAfter(date), workday.until, zone);
     out.push({ from: begin, to: end });
-    date = addDays(date, 1);
+    date = dayAfter(date);
   }
   return out;
 }

@@ -155,6 +155,22 @@ export const batchPlaceable = formula({
     Math.min(largestBatch, rate * wetFilm * Math.max(0, potLife - mixTime)),
 });
 
+export const onSiteTime = formula({
+  id: 'schedule/on-site',
+  says: 'Time a crew is on site on one day',
+  equation: 'people · longest',
+  takes: { people: '1', longest: 's' },
+  gives: 's',
+  holds: { people: [1, 40], longest: [0, 57_600] },
+  refuses: { people: [0.5, 1000], longest: [0, 1e6] },
+  source: 'rate-of-work',
+  notes: 'From the first task of the day to the last: waiting for a window is paid like work.',
+  noOutsideRow: ownArithmetic,
+  shows: 'work-time',
+  inputShows: { people: 'count', longest: 'duration' },
+  compute: ({ people, longest }) => people * longest,
+});
+
 /** Time paid for out of a schedule: hands on site, and travel for each day each of them comes. */
 export const paidOnSite = formula({
   id: 'schedule/paid-time',
@@ -181,5 +197,6 @@ export const dayFormulas: readonly AnyFormula[] = [
   timeAtTemperature,
   layingTime,
   batchPlaceable,
+  onSiteTime,
   paidOnSite,
 ];

@@ -21,13 +21,19 @@ function tooFew(paid: Known<'s'>, worked: Figure<'s'>): readonly Reason[] {
   return [{ verdict: 'caution', code, figures, lift: { code: `${code}-lift` } }];
 }
 
-/** Hours paid: the firm's own figure, else the work and an assumed share for travel, waiting and survey. */
-export function paidFor(ctx: OptionContext, worked: Figure<'s'>, trace: Trace): Paid {
+/** Hours paid: the firm's own figure, else what the schedule has hands on site for, else the work and an assumed share for travel, waiting and survey. */
+export function paidFor(
+  ctx: OptionContext,
+  worked: Figure<'s'>,
+  trace: Trace,
+  scheduled: Figure<'s'> | undefined,
+): Paid {
   const own = ctx.option.paidHours;
   if (own) {
     const time = givenFact(trace, 'paid', { ...own, shows: 'work-time' });
     return { time, reasons: tooFew(time, worked), missing: [] };
   }
+  if (scheduled) return { time: scheduled, reasons: [], missing: [] };
   const beside = assumed(trace, 'beside', 'beside', '1', 'hours-beside-assumed', 'share');
   const at = ctx.job.options.findIndex(({ id }) => id === ctx.option.id);
   return {

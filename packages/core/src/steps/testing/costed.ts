@@ -6,7 +6,7 @@ import type { Said } from '../../kernel/said.ts';
 import { Ledger, Trace } from '../../kernel/trace.ts';
 import { type PriceBookFile, priceBookFrom } from '../../price-book.ts';
 import type { OptionContext } from '../context.ts';
-import { hours } from '../hours/index.ts';
+import { hoursAlone } from '../hours/index.ts';
 import { preparation } from '../preparation/index.ts';
 import { price } from '../price/index.ts';
 import { quantities } from '../quantities/index.ts';
@@ -75,7 +75,7 @@ function run(files: Files, named: string | undefined): Costed {
   const prepared = preparation(ctx, surveyed, trace.within('preparation'));
   const fitted = system(ctx, surveyed, trace.within('system'));
   const quantified = quantities(ctx, surveyed, prepared, fitted, trace.within('quantities'));
-  const timed = hours(ctx, surveyed, prepared, fitted, quantified, trace.within('hours'));
+  const timed = hoursAlone(ctx, surveyed, prepared, fitted, quantified, trace.within('hours'));
   const priced = price(ctx, surveyed, quantified, timed, trace.within('price'));
   const plans = [timed, priced];
   return {

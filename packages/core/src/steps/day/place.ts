@@ -1,0 +1,138 @@
+import { milestoneClock, type ProductCure } from '../../science/cure/index.ts';
+import {
+  type Candidate,
+  type ChainedCoat,
+  type CoatToPlace,
+  type Conditions,
+  type FoundWindows,
+  filmHistoryOf,
+  findWindows,
+  judgeStart,
+  recoatAfter,
+  type WorkingHours,
+} from '../../science/windows/index.ts';
+import { type Laid, layout, type Stretches } from '../schedule/layout.ts';
+import type { CoatPhase } from '../schedule/phases.ts';
+
+/** One coat to be placed: its law, its work, and the start somebody chose. */
+export interface Wanted {
+  readonly coat: ChainedCoat;
+  readonly cure: ProductCure;
+  readonly phase: CoatPhase;
+  readonly chosen: number | undefined;
+}
+
+export interface Crew {
+  readonly people: number;
+  readonly hours: Stretches;
+}
+
+/** A coat with its bounds, all its starts, and the one it gets. */
+export interface Placed {
+  readonly found: FoundWindows;
+  readonly candidate?: Candidate;
+  readonly by: 'chosen' | 'proposed';
+  /** Earliest moment the next coat may follow: opened, scraped, screened. */
+  readonly next?: { readonly opens: number; readonly closes?: number; readonly ready: number };
+}
+
+/** Starts of one coat that are followed further when a later coat finds none. */
+const WIDTH = 6;
+/** Searches of a whole week made for one option at most: effort in candidates, never in time. */
+const MOST_SEARCHES = 24;
+const DAY = 86_400_000;
+
+export interface Bounds {
+  readonly prepared: number;
+  readonly opens?: number;
+  readonly closes?: number;
+}
+
+const toPlace = ({ coat }: Wanted, { prepared, opens, closes }: Bounds): CoatToPlace => {
+  const { recoatOpens: _, recoatCloses: __, ...rest } = coat;
+  return {
+    ...rest,
+    prepared,
+    ...(opens === undefined ? {} : { recoatOpens: opens }),
+    ...(closes === undefined ? {} : { recoatCloses: closes }),
+  };
+};
+
+/** When the work after a coat is done and the next one may be laid. */
+function readyAfter(wanted: Wanted, following: Wanted | undefined, laid: number, opens: number, crew: Crew): Laid {
+  const walls = layout(wanted.phase.walls, crew.people, crew.hours, laid);
+  const between = [...wanted.phase.after, ...(following?.phase.before ?? [])];
+  return layout(between, crew.people, crew.hours, Math.max(walls.end, opens));
+}
+
+/**
+ * Starts for all coats in order: the chosen ones as they are, the others where they first work, a go before one with
+ * care on the same day. Where a later coat finds none, the next start of the coat before is tried.
+ *
+ * @param from earliest start looked at, ms since 1970
+ */
+export function placeAll(
+  conditions: Conditions,
+  wanted: readonly Wanted[],
+  crew: Crew,
+  prepared: number,
+  from: number,
+): readonly Placed[] {
+  const history = filmHistoryOf(conditions);
+  const to = conditions.from + conditions.count * 300_000;
+  const clocks = wanted.map(({ coat }) => ({
+    open: coat.open ? milestoneClock(coat.open, history) : undefined,
+    touch: coat.touch ? milestoneClock(coat.touch, history) : undefined,
+  }));
+  const hours: readonly WorkingHours[] = crew.hours;
+  let searches = 0;
+  const follow = (index: number, bounds: Bounds): readonly Placed[] => {
+    const here = wanted[index];
+    const clock = clocks[index];
+    if (!here || !clock) return [];
+    const coat = toPlace(here, bounds);
+    searches++;
+    const found = findWindows(conditions, coat, hours, from, to);
+    const after = (candidate: Candidate): Placed['next'] => {
+      const { opens, closes } = recoatAfter(conditions, here.coat, candidate);
+      if (!Number.isFinite(opens)) return undefined;
+      const ready = readyAfter(here, wanted[index + 1], candidate.laid, opens, crew);
+      return { opens, ready: ready.end, ...(closes === undefined ? {} : { closes }) };
+    };
+    const rest = (candidate: Candidate, by: Placed['by']): readonly Placed[] => {
+      const next = after(candidate);
+      const placed: Placed = { found, candidate, by, ...(next ? { next } : {}) };
+      if (index + 1 >= wanted.length) return [placed];
+      if (!next) return [placed, ...unplaced(index + 1)];
+      const { opens, closes, ready } = next;
+      return [placed, ...follow(index + 1, { prepared: ready, opens, ...(closes === undefined ? {} : { closes }) })];
+    };
+    if (here.chosen !== undefined) {
+      return rest(judgeStart(conditions, coat, clock, hours, here.chosen), 'chosen');
+    }
+    const inOrder = found.ranked.toSorted(
+      (a, b) => Math.floor(a.start / DAY) - Math.floor(b.start / DAY) || rankOf(a) - rankOf(b) || a.start - b.start,
+    );
+    let best: readonly Placed[] | undefined;
+    for (const candidate of inOrder.slice(0, WIDTH)) {
+      const tried = rest(candidate, 'proposed');
+      if (tried.every(({ candidate: one }) => one !== undefined)) return tried;
+      if (!best || countOf(tried) > countOf(best)) best = tried;
+      if (searches >= MOST_SEARCHES) break;
+    }
+    return best ?? [{ found, by: 'proposed' }, ...unplaced(index + 1)];
+  };
+  const nothing: FoundWindows = { starts: [], ranked: [], stretches: [] };
+  /** Coats after one that has no start: a chosen start is still judged on its own. */
+  const unplaced = (index: number): readonly Placed[] => {
+    const here = wanted[index];
+    const clock = clocks[index];
+    if (!here || !clock) return [];
+    if (here.chosen === undefined) return [{ found: nothing, by: 'proposed' }, ...unplaced(index + 1)];
+    return follow(index, { prepared: Number.NEGATIVE_INFINITY });
+  };
+  return follow(0, { prepared });
+}
+
+const rankOf = (each: Candidate): number => (each.word === 'go' ? 0 : 1);
+const countOf = (placed: readonly Placed[]): number => placed.filter(({ candidate }) => candidate !== undefined).length;

@@ -1,0 +1,63 @@
+import { type Reason, verdictOf } from '../../kernel/verdict.ts';
+import type { OptionContext } from '../context.ts';
+import type { Gated } from './gate.ts';
+import type { Forecast } from './index.ts';
+
+/** What a slab that was read and a forecast answer together, and what the day says better. */
+const ANSWERED = new Set([
+  'hours-no-reading',
+  'hours-night-not-read',
+  'hours-night-not-read-to-the-end',
+  'hours-trend-not-known',
+  'hours-slab-warming',
+  'hours-recoat-too-early',
+  'hours-recoat-too-late',
+  'hours-recoat-not-on-sheet',
+]);
+/** A start that the day proposes takes the place of one that nobody chose. */
+const NO_START = 'hours-no-start';
+
+/**
+ * A gate with the hours ahead worked in: readings stay as they are, what nobody could read yet comes from the day. A
+ * forecast goes on from a reading, it never replaces the first one: on a slab that nobody has read the gate stays not
+ * known.
+ */
+export function withForecast(gated: Gated, layer: string, ctx: OptionContext, forecast: Forecast | undefined): Gated {
+  const start = forecast?.day.coats.find((coat) => coat.layer === layer)?.start;
+  if (!forecast || !start) return gated;
+  const beyond = start.verdict.reasons.some(({ code }) => code === 'day-window-weather-unknown');
+  if (beyond) return gated;
+  const read = forecast.site.readings.value > 0;
+  const name = forecast.day.coats.find((coat) => coat.layer === layer)?.name ?? layer;
+  const kept = gated.gate.verdict.reasons.filter(
+    ({ code }) => !(read && ANSWERED.has(code)) && !(start.by === 'proposed' && code === NO_START),
+  );
+  const names = { layer: name, at: start.at.slice(0, 16).replace('T', ' ') };
+  const unread: readonly Reason[] = read
+    ? []
+    : [
+        {
+          verdict: 'not known',
+          code: 'day-slab-never-read',
+          names,
+          lift: { code: 'day-slab-never-read-lift' },
+        },
+      ];
+  const proposed: readonly Reason[] =
+    start.by === 'proposed'
+      ? [{ verdict: 'caution', code: 'day-start-proposed', names, lift: { code: 'day-start-proposed-lift' } }]
+      : [];
+  const { margin } = start;
+  return {
+    gate: {
+      layer,
+      at: start.at,
+      verdict: verdictOf([...kept, ...start.verdict.reasons, ...unread, ...proposed], ctx.job.overrides),
+      ...(gated.gate.margin ? { margin: gated.gate.margin } : margin ? { margin } : {}),
+    },
+    notes: read ? gated.notes.filter(({ code }) => code !== 'hours-recoat-if-as-warm') : gated.notes,
+  };
+}
+
+export const promiseReasons = ({ day }: Forecast): readonly Reason[] =>
+  day.verdict.reasons.filter(({ code }) => code.startsWith('day-promise-') || code === 'day-no-start-found');
