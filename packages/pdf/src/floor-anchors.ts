@@ -1,6 +1,7 @@
 import type { FloorMark } from '@slabwright/core';
 import type { Point, Ring } from './commands.ts';
 import { type FloorFrame, outwards } from './floor-plan.ts';
+import { POUR_DISC } from './floor-pours.ts';
 import { along, onFloor, overlap, type Rectangle, sidesOf, touches } from './geometry.ts';
 import { WALL } from './look.ts';
 
@@ -9,7 +10,8 @@ const SHARES = [0.5, 0.35, 0.65, 0.2, 0.8, 0.05, 0.95];
 /** Points of a mark where a leader could begin. */
 function candidates(mark: FloorMark, frame: FloorFrame): readonly Point[] {
   if (mark.kind === 'reading') return [frame.at(mark.at)];
-  if (mark.kind === 'spot') return [frame.at(mark.at)];
+  if (mark.kind === 'spot' || mark.kind === 'pour') return [frame.at(mark.at)];
+  if (mark.kind === 'arrow') return [frame.at(mark.to)];
   if (mark.kind === 'sun') {
     const corners = mark.outline.map(frame.at);
     const count = corners.length || 1;
@@ -63,7 +65,7 @@ function obstacles(
   const segments: (readonly [Point, Point])[] = frame.rings.flatMap((ring: Ring) => [...sidesOf(ring)]);
   const areas: Rectangle[] = [];
   for (const mark of marks) {
-    if (mark.kind === 'joint' || mark.kind === 'crack' || mark.kind === 'stop line') {
+    if (mark.kind === 'joint' || mark.kind === 'crack' || mark.kind === 'stop line' || mark.kind === 'bail-out') {
       const points = mark.along.map(frame.at);
       points.slice(1).forEach((point, index) => {
         segments.push([points[index] ?? point, point]);
@@ -72,6 +74,11 @@ function obstacles(
       const [x, y] = frame.at(mark.at);
       const radius = Math.max(3, mark.radius * frame.scale) + 1;
       areas.push({ left: x - radius, right: x + radius, top: y - radius, bottom: y + radius });
+    } else if (mark.kind === 'arrow') {
+      segments.push([frame.at(mark.from), frame.at(mark.to)]);
+    } else if (mark.kind === 'pour') {
+      const [x, y] = frame.at(mark.at);
+      areas.push({ left: x - POUR_DISC, right: x + POUR_DISC, top: y - POUR_DISC, bottom: y + POUR_DISC });
     } else if (mark.kind === 'reading') {
       const [x, y] = frame.at(mark.at);
       areas.push({ left: x - 5, right: x + 5, top: y - 5, bottom: y + 5 });

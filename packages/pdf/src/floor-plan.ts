@@ -1,5 +1,6 @@
 import type { FloorDrawing, FloorMark } from '@slabwright/core';
 import { type Command, disc, line, type Point, polygon, type Ring } from './commands.ts';
+import { laneArrow, pourFloor, pourNumber } from './floor-pours.ts';
 import { boundsOf, onFloor } from './geometry.ts';
 import { HAIRLINE, INK, PAPER, QUIET, RULE, SLAB, WALL } from './look.ts';
 import type { Run } from './text.ts';
@@ -113,14 +114,17 @@ function spot(mark: Extract<FloorMark, { kind: 'spot' }>, frame: FloorFrame): re
 }
 
 const LINES: Readonly<
-  Record<'joint' | 'crack' | 'stop line', { width: number; ink: string; dash?: readonly number[] }>
+  Record<'joint' | 'crack' | 'stop line' | 'bail-out', { width: number; ink: string; dash?: readonly number[] }>
 > = {
   joint: { width: 0.9, ink: QUIET, dash: [9, 2.5, 1.5, 2.5] },
   crack: { width: 1.2, ink: INK },
   'stop line': { width: 2.4, ink: INK },
+  'bail-out': { width: 1.4, ink: INK, dash: [3, 3] },
 };
 
 function markCommands(mark: Exclude<FloorMark, Exit>, frame: FloorFrame): readonly Command[] {
+  if (mark.kind === 'pour') return [pourFloor(mark, frame)];
+  if (mark.kind === 'arrow') return laneArrow(mark, frame);
   if (mark.kind === 'spot') return spot(mark, frame);
   if (mark.kind === 'reading') {
     const [x, y] = frame.at(mark.at);
@@ -139,7 +143,7 @@ function markCommands(mark: Exclude<FloorMark, Exit>, frame: FloorFrame): readon
   return [{ draw: 'lines', rings: [along.map(frame.at)], closed: false, stroke: LINES[kind] }];
 }
 
-const LOWEST_FIRST = ['sun', 'spot', 'joint', 'crack', 'stop line'] as const;
+const LOWEST_FIRST = ['pour', 'sun', 'spot', 'joint', 'crack', 'arrow', 'bail-out', 'stop line'] as const;
 
 /** Slab, walls outside its outline, and every mark on it, from what lies lowest to what lies on top. */
 export function floorCommands(drawing: FloorDrawing, frame: FloorFrame): readonly Command[] {
@@ -150,6 +154,7 @@ export function floorCommands(drawing: FloorDrawing, frame: FloorFrame): readonl
     { draw: 'lines', rings: frame.rings, closed: true, stroke: { width: WALL * 2, ink: INK } },
     { draw: 'lines', rings: frame.rings, closed: true, fill: SLAB },
     { draw: 'clip', rings: frame.rings, inside: LOWEST_FIRST.flatMap(drawn) },
+    ...drawing.marks.flatMap((mark) => (mark.kind === 'pour' ? pourNumber(mark, frame) : [])),
     ...drawn('reading'),
     ...drawing.marks.flatMap((mark) => (mark.kind === 'exit' ? door(mark, frame) : [])),
   ];

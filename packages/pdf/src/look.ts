@@ -9,6 +9,9 @@ export const QUIET = '#3f3c37';
 export const RULE = '#8d877b';
 export const SLAB = '#e4e1da';
 export const SLAB_DEEP = '#bab4a8';
+/** Every other pour: two tints that a photocopy keeps apart. */
+export const POUR_DEEP = '#cbc6bb';
+export const POUR_LIGHT = '#f1efea';
 export const PAPER = '#ffffff';
 
 export const HAIRLINE = 0.5;

@@ -1,5 +1,6 @@
 import { areasOf, drawnArea, name, type PaperContext, say } from './context.ts';
 import type { Block, FloorDrawing, FloorMark } from './paper.ts';
+import { pourMarks } from './pours.ts';
 
 type Pair = readonly [number, number];
 const pair = ([x, y]: readonly [{ readonly value: number }, { readonly value: number }]): Pair => [x.value, y.value];
@@ -67,15 +68,18 @@ function forCrew(mark: FloorMark): readonly FloorMark[] {
   return [bare];
 }
 
-/** Drawings of the areas of the option. */
-export function floors(ctx: PaperContext, for_: 'customer' | 'crew'): readonly FloorDrawing[] {
+/** Drawings of the areas of the option; for the crew with the pours of a coat, where they are planned. */
+export function floors(ctx: PaperContext, for_: 'customer' | 'crew', layer?: string): readonly FloorDrawing[] {
   return areasOf(ctx).map((area) => ({
     area: area.id,
     name: area.name,
     outline: area.outline as readonly Pair[],
     holes: area.holes as readonly (readonly Pair[])[],
     net: area.net,
-    marks: for_ === 'customer' ? marksOf(ctx, area.id) : marksOf(ctx, area.id).flatMap(forCrew),
+    marks:
+      for_ === 'customer'
+        ? marksOf(ctx, area.id)
+        : [...(layer ? pourMarks(ctx, layer, area.id) : []), ...marksOf(ctx, area.id).flatMap(forCrew)],
     dimensions: true,
   }));
 }
@@ -85,8 +89,9 @@ export const floorBlocks = (
   ctx: PaperContext,
   for_: 'customer' | 'crew',
   beside: readonly Block[] = [],
+  layer?: string,
 ): readonly Block[] =>
-  floors(ctx, for_).map((drawing, i) => ({
+  floors(ctx, for_, layer).map((drawing, i) => ({
     kind: 'floor',
     drawing,
     ...(i === 0 && beside.length > 0 ? { beside } : {}),

@@ -34,7 +34,7 @@ export interface FloorLabel {
 
 export type FloorMark =
   | {
-      readonly kind: 'joint' | 'crack' | 'stop line';
+      readonly kind: 'joint' | 'crack' | 'stop line' | 'bail-out';
       readonly along: readonly (readonly [number, number])[];
       readonly label?: Content;
     }
@@ -53,6 +53,22 @@ export type FloorMark =
       readonly label?: Content;
     }
   | { readonly kind: 'reading'; readonly at: readonly [number, number]; readonly label?: Content }
+  /** The floor of one batch: its number stands at `at`; neighbours alternate between two tints. */
+  | {
+      readonly kind: 'pour';
+      readonly outlines: readonly (readonly (readonly [number, number])[])[];
+      readonly number: string;
+      readonly at: readonly [number, number];
+      readonly tint: 'light' | 'deep';
+      readonly label?: Content;
+    }
+  /** The way the lanes of a pour go. */
+  | {
+      readonly kind: 'arrow';
+      readonly from: readonly [number, number];
+      readonly to: readonly [number, number];
+      readonly label?: Content;
+    }
   | { readonly kind: 'sun'; readonly outline: readonly (readonly [number, number])[]; readonly label?: Content };
 
 export interface FloorDrawing {

@@ -33,6 +33,8 @@ export interface SpreadPour {
   readonly spare?: Figure<'s'>;
   readonly outline: readonly (readonly Point[])[];
   readonly arrow: readonly Point[];
+  /** Where its number stands: on the pour, near its middle. */
+  readonly mark: Point;
   /** Lines where it ends against floor that is still dry. */
   readonly edge: readonly (readonly Point[])[];
 }

@@ -25,6 +25,7 @@ import esHours from './es/hours.json' with { type: 'json' };
 import esNames from './es/names.json' with { type: 'json' };
 import esPapers from './es/papers.json' with { type: 'json' };
 import esPreparation from './es/preparation.json' with { type: 'json' };
+import esSpread from './es/spread.json' with { type: 'json' };
 import esSurvey from './es/survey.json' with { type: 'json' };
 import esSystem from './es/system.json' with { type: 'json' };
 import esThinner from './es/thinner.json' with { type: 'json' };
@@ -72,5 +73,5 @@ export const MESSAGES: Readonly<Record<Language, ReadonlyMap<string, string>>> =
     system,
     thinner,
   ]),
-  es: merge([esDay, esHours, esNames, esPapers, esPreparation, esSurvey, esSystem, esThinner]),
+  es: merge([esDay, esHours, esNames, esPapers, esPreparation, esSpread, esSurvey, esSystem, esThinner]),
 };

@@ -7,6 +7,7 @@ import { batchTable } from './batches.ts';
 import { careCall, careOf } from './care.ts';
 import { emergency } from './emergency.ts';
 import { limitFacts, readingTable, stopList } from './limits.ts';
+import { endTable, poursOf, pourTable } from './pours.ts';
 
 type Coat = Published<CoatSheet>;
 
@@ -75,6 +76,7 @@ export function coatPage(ctx: PaperContext, index: number, pages: number): reado
     ? said('crew-start', { ...page, at: moment(ctx, at) }, { people: ctx.option.people })
     : said('crew-start-not-known', page, { people: ctx.option.people });
   const below = coats[index - 1];
+  const planned = poursOf(ctx, coat.layer).length > 0;
   const frame = (title: string, text: string): Block => ({
     kind: 'frame',
     title: said(title),
@@ -85,22 +87,26 @@ export function coatPage(ctx: PaperContext, index: number, pages: number): reado
     { kind: 'headline', text: said('crew-coat', { coat: coat.name }), under: start },
     skin(ctx, coat),
     ...careCall(reasons),
-    ...floorBlocks(ctx, 'crew', stopList(ctx, coat, below)),
+    ...floorBlocks(ctx, 'crew', stopList(ctx, coat, below), coat.layer),
     line(
       say('crew-film', {}, { wet: fit.wet }),
       ...(fit.wetVertical ? [say('crew-film-vertical', {}, { wet: fit.wetVertical })] : []),
       coat.mixTime ? say('crew-mix-time', {}, { time: coat.mixTime }) : say('crew-mix-time-not-known'),
       ...ways(ctx),
     ),
-    ...batchTable(ctx, coat),
+    ...(planned ? pourTable(ctx, coat) : batchTable(ctx, coat)),
     ...emergency(),
     { kind: 'page-break' },
     { kind: 'headline', text: said('crew-coat-back', { coat: coat.name }), under: said('crew-page-back', page) },
-    {
-      kind: 'columns',
-      left: [frame('crew-ladder', 'crew-ladder-need')],
-      right: [frame('crew-lines', 'crew-lines-need')],
-    },
+    ...(planned
+      ? [...endTable(ctx, coat.layer), frame('crew-ladder', 'crew-ladder-need')]
+      : [
+          {
+            kind: 'columns' as const,
+            left: [frame('crew-ladder', 'crew-ladder-need')],
+            right: [frame('crew-lines', 'crew-lines-need')],
+          },
+        ]),
     ...careOf(reasons),
     ...dashes([say('crew-second-pail'), ...spare(ctx, coat), ...thinned(ctx, coat)]),
     ...limitFacts(ctx, coat, below),

@@ -119,8 +119,22 @@ export function poursOf(
         : {}),
       outline: sheet.outline.map((ring) => ring.map(point)),
       arrow: [point(sheet.from), point(sheet.to)],
+      mark: point(middleSquare(squares, (s) => pourOf[s] === k)),
       edge: linesOf(sides, squares.cellM),
     };
   });
   return { pours, bailOuts };
+}
+
+/** The square nearest to the middle of those asked for: a number there stands on the pour, whatever its shape. */
+function middleSquare(
+  { count, x, y }: SpreadProblem['squares'],
+  asked: (square: number) => boolean,
+): readonly [number, number] {
+  const own = Array.from({ length: count }, (_, s) => s).filter(asked);
+  const mean = (axis: Float64Array): number => own.reduce((sum, s) => sum + (axis[s] as number), 0) / own.length;
+  const [mx, my] = [mean(x), mean(y)];
+  const away = (s: number): number => ((x[s] as number) - mx) ** 2 + ((y[s] as number) - my) ** 2;
+  const nearest = own.reduce((best, s) => (away(s) < away(best) - 1e-9 ? s : best), own[0] as number);
+  return [x[nearest] as number, y[nearest] as number];
 }

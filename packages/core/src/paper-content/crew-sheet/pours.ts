@@ -1,0 +1,118 @@
+import type { Published } from '../../plan.ts';
+import type { CoatSheet } from '../../steps/results.ts';
+import {
+  bold,
+  dashes,
+  entry,
+  heading,
+  moment,
+  name,
+  type PaperContext,
+  said,
+  say,
+  saying,
+  strong,
+} from '../context.ts';
+import type { Block, Content } from '../paper.ts';
+import { type PublishedPour, spreadsOf } from '../pours.ts';
+
+const EMPTY: Content = { name: '' };
+/** Above this many the front shows one row for all of a size, and the back every batch with its times. */
+export const MOST_ON_FRONT = 12;
+
+export const poursOf = (ctx: PaperContext, layer: string): readonly PublishedPour[] =>
+  spreadsOf(ctx, layer).flatMap(({ pours }) => pours);
+
+const clock = (ctx: PaperContext, at: string): string => moment(ctx, at).slice(11);
+
+const partCell = (pour: PublishedPour, component: string): Content => {
+  const part = pour.parts.find((one) => one.component === component);
+  if (!part) return EMPTY;
+  return part.mass
+    ? say('crew-part', {}, { volume: part.volume, mass: part.mass })
+    : say('crew-part-volume', {}, { volume: part.volume });
+};
+
+/** Whole batches as one row and the last apart. */
+function rowsOf(ctx: PaperContext, pours: readonly PublishedPour[]) {
+  if (pours.length <= MOST_ON_FRONT) {
+    return pours.map((pour) => ({
+      pour,
+      span: pour.pour,
+      mix: clock(ctx, pour.mixFrom),
+      by: clock(ctx, pour.placeBy),
+    }));
+  }
+  const [first, last] = [pours[0], pours.at(-1)];
+  if (!first || !last) return [];
+  const back = { mix: '', by: '' };
+  return [
+    { pour: first, span: `${first.pour}–${pours.at(-2)?.pour ?? first.pour}`, ...back },
+    { pour: last, span: last.pour, ...back },
+  ];
+}
+
+/** Batches as they are poured: each part by volume and weight, when to mix, when it must be down, and room for what happened. */
+export function pourTable(ctx: PaperContext, coat: Published<CoatSheet>): readonly Block[] {
+  const pours = poursOf(ctx, coat.layer);
+  const parts = pours[0]?.parts ?? [];
+  return [
+    heading('crew-batches'),
+    {
+      kind: 'table',
+      columns: [
+        { head: said('crew-batch') },
+        { head: said('crew-mixed'), align: 'right' },
+        ...parts.map((part) => ({ head: said('crew-part-named', { part: part.name }), align: 'right' as const })),
+        { head: said('crew-mix-from'), align: 'right' },
+        { head: said('crew-place-by'), align: 'right' },
+        { head: said('crew-lot'), blank: true },
+      ],
+      rows: rowsOf(ctx, pours).map(({ pour, span, mix, by }) => [
+        bold(span),
+        strong(pour.volume),
+        ...parts.map(({ component }) => partCell(pour, component)),
+        mix ? name(mix) : EMPTY,
+        by ? bold(by) : EMPTY,
+        EMPTY,
+      ]),
+    },
+  ];
+}
+
+/** Where each batch ends and how much floor it covers, the times where the front has no room, and where to stop. */
+export function endTable(ctx: PaperContext, layer: string): readonly Block[] {
+  const pours = poursOf(ctx, layer);
+  const timed = pours.length > MOST_ON_FRONT;
+  const stops = spreadsOf(ctx, layer).flatMap(({ bailOuts }) => bailOuts);
+  return [
+    heading('crew-lines'),
+    {
+      kind: 'table',
+      columns: [
+        { head: said('crew-batch') },
+        ...(timed ? [{ head: said('crew-mix-from') }, { head: said('crew-place-by') }] : []),
+        { head: said('crew-area'), align: 'right' },
+        { head: said('crew-ends'), width: timed ? 0.42 : 0.5 },
+        ...(timed ? [] : [{ head: said('crew-line-at'), blank: true }]),
+      ],
+      rows: pours.map((pour) => [
+        bold(pour.pour),
+        ...(timed ? [name(clock(ctx, pour.mixFrom)), bold(clock(ctx, pour.placeBy))] : []),
+        entry(pour.area),
+        saying(pour.ends),
+        ...(timed ? [] : [EMPTY]),
+      ]),
+    },
+    ...dashes(
+      // a page of stops helps nobody: those that need no tape come first, and the drawing shows the rest
+      [...stops]
+        .slice(0, 4)
+        .map(({ pour, at, tape, joints }) =>
+          joints.length > 0
+            ? say('crew-bail-out-joint', { pour, at: clock(ctx, at), joint: joints.join(', ') }, { tape })
+            : say('crew-bail-out', { pour, at: clock(ctx, at) }, { tape }),
+        ),
+    ),
+  ];
+}
