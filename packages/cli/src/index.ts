@@ -14,6 +14,7 @@ import { papers } from './verbs/papers.ts';
 import { planVerb } from './verbs/plan.ts';
 import { restoreVerb } from './verbs/restore.ts';
 import { type ServeVerbOptions, serveVerb } from './verbs/serve.ts';
+import { type SpreadVerbOptions, spreadVerb } from './verbs/spread.ts';
 
 interface Common {
   readonly json?: boolean;
@@ -78,6 +79,14 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
     .addOption(new Option('--units <system>', 'imperial or metric').choices(['imperial', 'metric']))
     .action((products: string[], options: Common & { units?: 'imperial' | 'metric' }) => {
       status = compare(products, options, terminal);
+    });
+  withFiles(
+    verb('spread <job-or-floor>', 'order of pours of a job, or of a floor in the instance format, as map and table'),
+  )
+    .addOption(new Option('--units <system>', 'imperial or metric').choices(['imperial', 'metric']))
+    .option('--effort <effort>', 'quick, full, or a number of candidates', 'quick')
+    .action((path: string, options: SpreadVerbOptions) => {
+      status = spreadVerb(path, options, terminal);
     });
   withFiles(verb('papers <job>', 'write the papers of a job as PDF'))
     .requiredOption('--out <folder>', 'where the papers go')

@@ -13,8 +13,9 @@ import {
 } from '@slabwright/core';
 import type { Planned } from '../planned.ts';
 import type { Terminal } from '../terminal.ts';
-import { governsStep, needsStep } from './asked.ts';
+import { governsStep, needsStep, type StepRow } from './asked.ts';
 import { columns, indent, padEnd, paint, wrap } from './lines.ts';
+import { spreadStep } from './spread.ts';
 
 /** Shape beside the word, so that a verdict reads without colour. */
 const SHAPES: Record<VerdictWord, string> = { go: '●', caution: '▲', stop: '■', 'not known': '?' };
@@ -42,7 +43,7 @@ export function printPlan(done: Planned, terminal: Terminal): string {
     '',
     `${paint(terminal, plan.verdict, `${SHAPES[plan.verdict]} ${WORDS[plan.verdict].toUpperCase()}`)}  ${leading.name}${leading.conditional ? '  (conditional)' : ''}`,
   );
-  const steps: readonly [string, Answer<StepBase>, string][] = [
+  const steps: readonly StepRow[] = [
     ['survey', plan.survey, surveyLine(plan.survey, voice)],
     ...needsStep(leading, voice),
     ['preparation', leading.preparation, preparationLine(leading, voice)],
@@ -52,6 +53,7 @@ export function printPlan(done: Planned, terminal: Terminal): string {
     ...thinnerStep(leading, voice),
     ['quantities', leading.quantities, quantitiesLine(leading.quantities, done)],
     ['hours', leading.hours, hoursLine(leading.hours, voice)],
+    ...spreadStep(leading, voice),
     ['price', leading.price, priceLine(leading.price, voice)],
   ];
   lines.push('');

@@ -6,12 +6,24 @@ import {
   type Published,
   type SpreadsPlan,
   severity,
+  type Voice,
 } from '@slabwright/core';
 import type { Planned } from '../planned.ts';
 import type { Terminal } from '../terminal.ts';
+import type { StepRow } from './asked.ts';
 import { columns, indent, paint, wrap } from './lines.ts';
 
 type Coat = Published<CoatSpread>;
+
+/** Pours of each coat and how long its oldest edge waits; `slabwright spread` draws them. */
+export function spreadStep({ spread }: OptionPlan, voice: Voice): readonly StepRow[] {
+  if (!spread) return [];
+  if (!answered(spread)) return [['spread', spread, '']];
+  const coats = spread.coats.map(({ name, pours, largestAge }) =>
+    largestAge ? `${name} ${pours.length} pours, oldest edge ${voice.show(largestAge)}` : `${name} no order of pours`,
+  );
+  return [['spread', spread, coats.join(' · ')]];
+}
 
 const clock = (at: string): string => at.slice(11, 16);
 
