@@ -14,6 +14,9 @@ export function App() {
           <Route path="/job/:id/:step/working/:entry">
             {({ id, step, entry }) => <JobScreen id={id} step={step} working={decodeURIComponent(entry)} />}
           </Route>
+          <Route path="/job/:id/:step/enter/:part">
+            {({ id, step, part }) => <JobScreen id={id} step={step} part={part} />}
+          </Route>
           <Route path="/job/:id/:step?">{({ id, step }) => <JobScreen id={id} step={step} />}</Route>
           <Route>
             <JobList />

@@ -1,9 +1,10 @@
-import { memo, useEffect, useMemo, useState } from 'react';
+import { lazy, memo, Suspense, useEffect, useMemo, useState } from 'react';
 import { Redirect, useLocation } from 'wouter';
 import { Day } from '../day/day.tsx';
 import { dayData } from '../day/day-data.ts';
 import { instantAt } from '../day/scale.ts';
 import { StartControl, useMoveStart } from '../day/start-control.tsx';
+import { EnterLinks } from '../edit/enter-links.tsx';
 import { Floor } from '../floor/floor.tsx';
 import { JobProvider, useJob, useOpened } from '../job/job-context.tsx';
 import { Patterns } from '../marks/patterns.tsx';
@@ -24,9 +25,13 @@ interface JobScreenProps {
   readonly id: string;
   readonly step: string | undefined;
   readonly working?: string;
+  /** Part of the job that is being entered. */
+  readonly part?: string;
 }
 
-export function JobScreen({ id, step: stepId, working }: JobScreenProps) {
+const Entering = lazy(() => import('../edit/entering.tsx').then(({ Entering: part }) => ({ default: part })));
+
+export function JobScreen({ id, step: stepId, working, part }: JobScreenProps) {
   const opening = useOpened(id);
   const step = stepOf(stepId);
   if (step.id !== stepId) return <Redirect to={`/job/${id}/${step.id}`} replace />;
@@ -35,13 +40,13 @@ export function JobScreen({ id, step: stepId, working }: JobScreenProps) {
   return (
     <JobProvider opened={opening} key={id}>
       <Patterns />
-      <Sheet step={step} {...(working ? { working } : {})} />
+      <Sheet step={step} {...(working ? { working } : {})} {...(part ? { part } : {})} />
     </JobProvider>
   );
 }
 
 /** Two things always in sight: the floor to scale and the day as a ribbon. Beside them the step in hand. */
-function Sheet({ step, working }: { readonly step: Step; readonly working?: string }) {
+function Sheet({ step, working, part }: { readonly step: Step; readonly working?: string; readonly part?: string }) {
   const { file, stale, id, undo, redo } = useJob();
   const [areaId, setArea] = useState<string | null>(null);
   const view = useStepView(areaId);
@@ -64,19 +69,26 @@ function Sheet({ step, working }: { readonly step: Step; readonly working?: stri
     return () => window.removeEventListener('keydown', keys);
   }, [undo, redo, navigate, working, id, step.id]);
   return (
-    <main className={`sheet${working ? ' opened' : ''}${stale ? ' stale' : ''}`}>
+    <main className={`sheet${working ? ' opened' : ''}${part ? ' enters' : ''}${stale ? ' stale' : ''}`}>
       <button type="button" className="skip" onClick={() => document.getElementById('facts')?.focus()}>
         {words.skip}
       </button>
       <Header />
       <StepList view={view} step={step} />
-      <FloorSection view={view} step={step} onArea={setArea} />
-      {working ? (
+      {part ? (
+        <Suspense fallback={<section className="floor" aria-busy="true" />}>
+          <Entering step={step.id} section={part} floor={<FloorSection view={view} step={step} onArea={setArea} />} />
+        </Suspense>
+      ) : (
+        <FloorSection view={view} step={step} onArea={setArea} />
+      )}
+      {part ? null : working ? (
         <WorkingPanel id={working} step={step.id} trail={trail} />
       ) : (
         <section className="facts" id="facts" aria-label={step.title} tabIndex={-1}>
           <Troubles />
           <StepHead step={step} />
+          <EnterLinks step={step.id} />
           <OptionChoice view={view} />
           <NotPlanned />
           {view ? <PanelOf key={step.id} step={step} /> : null}

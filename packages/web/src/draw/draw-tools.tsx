@@ -1,0 +1,65 @@
+import { useId } from 'react';
+import { useDraw } from './draw-context.tsx';
+import { metres } from './lengths.ts';
+import { RULES, TOOLS } from './tools.ts';
+import { words } from './words.ts';
+
+/** What a press puts down, in words, and the help a hand gets. */
+export function DrawTools() {
+  const draw = useDraw();
+  const id = useId();
+  const rule = draw.tool === 'corner' ? null : RULES[draw.tool];
+  return (
+    <div className="tools">
+      <label htmlFor={`${id}-tool`}>{words.tool}</label>
+      <select
+        id={`${id}-tool`}
+        value={draw.tool}
+        onChange={(event) => draw.chooseTool(TOOLS.find((tool) => tool === event.target.value) ?? 'corner')}
+      >
+        {TOOLS.map((tool) => (
+          <option key={tool} value={tool}>
+            {words.tools[tool]}
+          </option>
+        ))}
+      </select>
+      <label htmlFor={`${id}-step`}>{words.step}</label>
+      <input
+        id={`${id}-step`}
+        className="short"
+        value={draw.step}
+        aria-invalid={metres(draw.step) === null}
+        onChange={(event) => draw.setStep(event.target.value)}
+      />
+      <label className="tick">
+        <input
+          type="checkbox"
+          checked={draw.rightAngles}
+          onChange={(event) => draw.setRightAngles(event.target.checked)}
+        />
+        {words.rightAngles}
+      </label>
+      {rule && draw.pending.length > 0 ? (
+        <p role="status">
+          <b>{words.started(words.tools[draw.tool], draw.pending.length, rule.places)}</b>
+          {rule.open ? (
+            <button
+              type="button"
+              className="press main"
+              disabled={draw.pending.length < rule.places}
+              onClick={draw.finish}
+            >
+              {words.finish}
+            </button>
+          ) : null}
+          <button type="button" className="press" onClick={draw.takeBack}>
+            {words.undoPlace}
+          </button>
+          <button type="button" className="press" onClick={draw.letGo}>
+            {words.letGo}
+          </button>
+        </p>
+      ) : null}
+    </div>
+  );
+}

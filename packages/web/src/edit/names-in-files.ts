@@ -1,0 +1,41 @@
+import { listAt, type Path, type Raw, textAt } from './path.ts';
+import type { Choice } from './spec.ts';
+
+/** Names that a field may point at, from the same file or the one beside it. */
+
+const choices = (items: readonly Raw[]): readonly Choice[] =>
+  items
+    .map((item) => ({ id: textAt(item, ['id']), name: textAt(item, ['name']) || textAt(item, ['id']) }))
+    .filter(({ id }) => id !== '');
+
+export const areaNames = (job: Raw): readonly Choice[] => choices(listAt(job, ['areas']));
+
+/** Test points drawn in any room. */
+export const drawnPoints = (job: Raw): readonly Choice[] =>
+  listAt(job, ['areas']).flatMap((area) => choices(listAt(area, ['points'])));
+
+export const productNames = (_: Raw, catalogue: Raw): readonly Choice[] => choices(listAt(catalogue, ['products']));
+export const toolNames = (_: Raw, catalogue: Raw): readonly Choice[] => choices(listAt(catalogue, ['tools']));
+export const systemNames = (_: Raw, catalogue: Raw): readonly Choice[] => choices(listAt(catalogue, ['systems']));
+
+/** Layers of the system that the option around this field names. */
+export function layerNames(job: Raw, catalogue: Raw, path: Path): readonly Choice[] {
+  const system = textAt(job, [...path.slice(0, 2), 'system']);
+  const found = listAt(catalogue, ['systems']).find((one) => textAt(one, ['id']) === system);
+  return choices(listAt(found, ['layers']));
+}
+
+/** Stem walls, coves and steps of the rooms an option covers. */
+export const uprightNames = (job: Raw): readonly Choice[] =>
+  listAt(job, ['areas']).flatMap((area) =>
+    (['stemWalls', 'coves', 'steps'] as const).flatMap((kind) => choices(listAt(area, [kind]))),
+  );
+
+export const ownProducts = (catalogue: Raw): readonly Choice[] => choices(listAt(catalogue, ['products']));
+export const ownMedia = (catalogue: Raw): readonly Choice[] => choices(listAt(catalogue, ['media']));
+
+/** Components of the product around this field. */
+export const componentNames = (catalogue: Raw, _: Raw, path: Path): readonly Choice[] => {
+  const product = listAt(catalogue, ['products'])[Number(path[1])];
+  return choices(listAt(product, ['components']));
+};
