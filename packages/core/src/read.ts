@@ -4,6 +4,9 @@ import type { Issue, Result } from './kernel/issue.ts';
 /** A job with its drawing is far smaller; anything larger is not one of our files and is refused before parsing. */
 export const MOST_BYTES = 10 * 1024 * 1024;
 
+/** Lists and objects inside each other in a file of ours are far fewer; what reads deeper text may call itself once a level. */
+export const MOST_DEPTH = 200;
+
 type RawIssue = z.core.$ZodIssue;
 
 /** Parses text as JSON, refusing what is too large, cut off or not JSON, each with a way out. */
@@ -12,6 +15,9 @@ export function readJson(text: string): Result<unknown> {
     return fail({ code: 'file-too-large', path: [], value: `${text.length}`, limits: ['0', `${MOST_BYTES}`] });
   }
   if (text.trim() === '') return fail({ code: 'file-empty', path: [] });
+  if (depthOf(text) > MOST_DEPTH) {
+    return fail({ code: 'file-too-deep', path: [], limits: ['0', `${MOST_DEPTH}`] });
+  }
   try {
     return { ok: true, value: JSON.parse(text) };
   } catch (trouble) {
@@ -21,6 +27,23 @@ export function readJson(text: string): Result<unknown> {
     const cut = atTheEnd || /end of JSON|Unexpected end|Unterminated/i.test(String(trouble));
     return fail({ code: cut ? 'file-cut-off' : 'file-not-json', path: [], names: { position } });
   }
+}
+
+/** How deep JSON text nests, found by counting brackets outside of texts: parsing it would be too late. */
+export function depthOf(text: string): number {
+  let depth = 0;
+  let deepest = 0;
+  let quoted = false;
+  for (let index = 0; index < text.length; index++) {
+    const sign = text[index];
+    if (quoted) {
+      if (sign === '\\') index++;
+      else if (sign === '"') quoted = false;
+    } else if (sign === '"') quoted = true;
+    else if (sign === '[' || sign === '{') deepest = Math.max(deepest, ++depth);
+    else if (sign === ']' || sign === '}') depth--;
+  }
+  return deepest;
 }
 
 const positionIn = (trouble: unknown): string => /position (\d+)/.exec(String(trouble))?.[1] ?? '';

@@ -1,7 +1,6 @@
 import { readFileSync } from 'node:fs';
 import type { CatalogueFile, Instant, JobFile, PriceBookFile } from '@slabwright/core';
 import type { Change, Json, Store } from '@slabwright/store';
-import type { Clock } from './api.ts';
 import { catalogueWords, type HeadingWords, type JobDocument, jobWords, priceBookWords } from './job-document.ts';
 
 /** Jobs that come with the program: invented people, whole plans, to look around in. The garage comes last, so that it lists first. */
@@ -36,13 +35,15 @@ function changesOf(name: keyof typeof PLANNED_AS_OF, updatedAt: string): readonl
   ];
 }
 
+/** The same on every device, so that backups of two devices agree on where the demo jobs began. */
+const MADE = Date.UTC(2026, 0, 1);
+
 /** Puts the demo jobs into a store that never held any job. Gives their ids. */
-export async function addDemoJobs(store: Store, clock: Clock): Promise<readonly string[]> {
+export async function addDemoJobs(store: Store): Promise<readonly string[]> {
   const kept = await store.list({ kind: 'job', limit: 1 });
   const removed = await store.list({ kind: 'job', removed: true, limit: 1 });
   if (kept.total + removed.total > 0) return [];
   const names = Object.keys(PLANNED_AS_OF) as (keyof typeof PLANNED_AS_OF)[];
-  const start = Date.parse(clock());
-  await store.transaction(names.flatMap((name, index) => changesOf(name, new Date(start + index).toISOString())));
+  await store.transaction(names.flatMap((name, index) => changesOf(name, new Date(MADE + index).toISOString())));
   return names.map((name) => `example-${name}`);
 }

@@ -1,5 +1,5 @@
+import { MOST_DEPTH } from '@slabwright/core';
 import { describe, expect, test } from 'vitest';
-import { MOST_DEPTH } from './guard/body.ts';
 import { SECURITY_HEADERS } from './guard/headers.ts';
 import { OWN_PAGE, tryApp } from './testing/try-app.ts';
 

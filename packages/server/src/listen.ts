@@ -47,7 +47,7 @@ export async function serve(options: ServeOptions): Promise<Serving> {
   const clock = () => new Date().toISOString();
   const store = await openDataFolder(options.data);
   try {
-    const demoJobs = options.demo === false ? [] : await addDemoJobs(store, clock);
+    const demoJobs = options.demo === false ? [] : await addDemoJobs(store);
     const web = readWebFiles(options.web ?? BUILT_WEB);
     const names = [...(options.names ?? []), host];
     const app = createApp({ store, web, clock, names, log });

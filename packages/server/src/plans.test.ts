@@ -21,7 +21,7 @@ function garage(damage: Damage = () => {}): unknown {
 describe('plans', () => {
   test('a job is planned from the files sent, and the stored one gives the same bytes', async () => {
     const { call, store } = await tryApp();
-    await addDemoJobs(store, () => NOW);
+    await addDemoJobs(store);
     const sent = await call('POST', '/api/plan', garage());
     expect(sent.status).toBe(200);
     const text = await sent.text();
@@ -83,7 +83,7 @@ describe('plans', () => {
 describe('the backup', () => {
   test('out, into an empty server and out again: the same bytes', async () => {
     const here = await tryApp();
-    await addDemoJobs(here.store, () => NOW);
+    await addDemoJobs(here.store);
     await here.call('POST', '/api/jobs/example-garage/log', { id: 'r', at: NOW, body: 1 });
     const out = await here.call('GET', '/api/backup');
     expect(out.headers.get('content-disposition')).toContain('slabwright-backup-2026-05-12.json');
@@ -103,7 +103,7 @@ describe('the backup', () => {
   test('a damaged one and one of a later version change nothing', async () => {
     const { call, store } = await tryApp();
     const other = await openMemoryStore();
-    await addDemoJobs(other, () => NOW);
+    await addDemoJobs(other);
     const text = backupText(await other.exportAll());
     const damaged = await call('POST', '/api/backup', text.replace('Two-car garage', 'Ten-car garage'));
     expect(damaged.status).toBe(422);
@@ -118,12 +118,12 @@ describe('the backup', () => {
 describe('demo jobs', () => {
   test('put in once, with catalogue and price book, the garage first; removed ones do not come back', async () => {
     const store = await openMemoryStore();
-    expect(await addDemoJobs(store, () => NOW)).toHaveLength(4);
+    expect(await addDemoJobs(store)).toHaveLength(4);
     const { headings } = await store.list({ kind: 'job' });
     expect(headings.map(({ id }) => id)[0]).toBe('example-garage');
     expect((await store.list({ kind: 'catalogue' })).total).toBe(4);
     for (const { id } of headings) await store.remove('job', id, 1, NOW);
-    expect(await addDemoJobs(store, () => NOW)).toEqual([]);
+    expect(await addDemoJobs(store)).toEqual([]);
     expect((await store.list({ kind: 'job' })).total).toBe(0);
   });
 });
