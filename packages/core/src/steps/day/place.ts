@@ -1,4 +1,4 @@
-import { milestoneClock, type ProductCure } from '../../science/cure/index.ts';
+import { milestoneAt, milestoneClock, type ProductCure } from '../../science/cure/index.ts';
 import {
   type Candidate,
   type ChainedCoat,
@@ -33,7 +33,17 @@ export interface Placed {
   readonly candidate?: Candidate;
   readonly by: 'chosen' | 'proposed';
   /** Earliest moment the next coat may follow: opened, scraped, screened. */
-  readonly next?: { readonly opens: number; readonly closes?: number; readonly ready: number };
+  readonly next?: Next;
+}
+
+export interface Next {
+  /** The film bears the next coat from here, on the slow side and in the middle; abrading is needed from `closes`. */
+  readonly opens: number;
+  readonly opensMiddle: number;
+  readonly closes?: number;
+  /** Scraped and screened after that. */
+  readonly ready: number;
+  readonly readyMiddle: number;
 }
 
 /** Starts of one coat that are followed further when a later coat finds none. */
@@ -46,6 +56,8 @@ export interface Bounds {
   readonly prepared: number;
   readonly opens?: number;
   readonly closes?: number;
+  /** The same in the middle of the band. */
+  readonly middle?: { readonly opens: number; readonly prepared: number };
 }
 
 const toPlace = ({ coat }: Wanted, { prepared, opens, closes }: Bounds): CoatToPlace => {
@@ -96,19 +108,33 @@ export function placeAll(
     const after = (candidate: Candidate): Placed['next'] => {
       const { opens, closes } = recoatAfter(conditions, here.coat, candidate);
       if (!Number.isFinite(opens)) return undefined;
-      const ready = readyAfter(here, wanted[index + 1], candidate.laid, opens, crew);
-      return { opens, ready: ready.end, ...(closes === undefined ? {} : { closes }) };
+      const law = here.coat.recoatOpens;
+      const opensMiddle = (law && milestoneAt(law, history, candidate.laid)?.at) ?? opens;
+      const end = (from: number): number => readyAfter(here, wanted[index + 1], candidate.laid, from, crew).end;
+      return {
+        opens,
+        opensMiddle,
+        ready: end(opens),
+        readyMiddle: end(opensMiddle),
+        ...(closes === undefined ? {} : { closes }),
+      };
     };
     const rest = (candidate: Candidate, by: Placed['by']): readonly Placed[] => {
       const next = after(candidate);
       const placed: Placed = { found, candidate, by, ...(next ? { next } : {}) };
       if (index + 1 >= wanted.length) return [placed];
       if (!next) return [placed, ...unplaced(index + 1)];
-      const { opens, closes, ready } = next;
-      return [placed, ...follow(index + 1, { prepared: ready, opens, ...(closes === undefined ? {} : { closes }) })];
+      const { opens, opensMiddle, closes, ready, readyMiddle } = next;
+      const middle = { opens: opensMiddle, prepared: readyMiddle };
+      return [
+        placed,
+        ...follow(index + 1, { prepared: ready, opens, middle, ...(closes === undefined ? {} : { closes }) }),
+      ];
     };
     if (here.chosen !== undefined) {
-      return rest(judgeStart(conditions, coat, clock, hours, here.chosen), 'chosen');
+      const middle = bounds.middle ? toPlace(here, { ...bounds, ...bounds.middle }) : coat;
+      const judged = judgeStart(conditions, middle, clock, hours, here.chosen);
+      return rest(surely(judged, Math.max(bounds.opens ?? here.chosen, bounds.prepared)), 'chosen');
     }
     const inOrder = found.ranked.toSorted(
       (a, b) => Math.floor(a.start / DAY) - Math.floor(b.start / DAY) || rankOf(a) - rankOf(b) || a.start - b.start,
@@ -132,6 +158,26 @@ export function placeAll(
     return follow(index, { prepared: Number.NEGATIVE_INFINITY });
   };
   return follow(0, { prepared });
+}
+
+/**
+ * A start that somebody chose between the middle and the slow side of the recoat window is with care: a thumb on the
+ * film decides on the day. Nothing is ever proposed there.
+ */
+function surely(judged: Candidate, slow: number): Candidate {
+  const early = (slow - judged.start) / 1000;
+  if (!(early > 0) || judged.word === 'stop' || !Number.isFinite(early)) return judged;
+  const reason = {
+    verdict: 'caution',
+    code: 'window-recoat-not-surely-open',
+    value: -early,
+    bound: 0,
+    lift: { code: 'lift-start-later', by: early },
+  } as const;
+  const { limiting, others } = judged;
+  return limiting
+    ? { ...judged, others: [...others, reason] }
+    : { ...judged, word: 'caution', limiting: reason, others };
 }
 
 const rankOf = (each: Candidate): number => (each.word === 'go' ? 0 : 1);

@@ -16,7 +16,7 @@ export interface Coated {
 
 export interface CoatsLaid {
   readonly segments: readonly Segment[];
-  /** Layer that got no place; what follows it is not laid out. */
+  /** Layer that got no place, or one before the work ahead of it is done; what follows is not laid out. */
   readonly stuck?: string;
 }
 
@@ -54,7 +54,7 @@ export function coated(
     ready = Math.max(ready, before.end);
     const length = layingOf(phase.floor, people);
     const start = coat.start ?? (coat.opensAfter === undefined ? undefined : nextFit(hours, ready, length));
-    if (start === undefined) return { segments, stuck: phase.layer };
+    if (start === undefined || start < ready) return { segments, stuck: phase.layer };
     const laid = coat.laid ?? start + length;
     segments.push(
       ...coatBlock(

@@ -93,7 +93,7 @@ export function schedule(
     verdict: verdictOf(reasonsOf(ctx, work, phases, crew, now, firstStart), ctx.job.overrides),
     missing: [],
     notes: [
-      ...(laid.stuck ? [{ code: 'schedule-coat-without-start', names: { layer: laid.stuck } }] : []),
+      ...(laid.stuck ? [{ code: 'schedule-coat-without-start', names: { layer: nameOf(ctx, laid.stuck) } }] : []),
       ...(fromDay ? [] : [{ code: 'schedule-without-weather' }]),
       ...(ctx.option.workday ? [] : [{ code: 'schedule-workday-assumed' }]),
     ],
@@ -126,6 +126,9 @@ export function schedule(
     ...(paid ? { paid } : {}),
   };
 }
+
+const nameOf = (ctx: OptionContext, layer: string): string =>
+  ctx.system.layers.find(({ id }) => id === layer)?.name ?? layer;
 
 function paidFigure(trace: Trace, onSite: SchedulePlan['onSite'], count: number) {
   const travel = trace.given('travel', {

@@ -19,8 +19,8 @@ export interface Laid {
   readonly unfinished: boolean;
 }
 
-/** One machine, one edge grinder: a second hand does not make them quicker. */
-const ONE_HAND = new Set([
+/** Done with a machine: a crew is taken to have one for every two hands (common practice). */
+const BY_MACHINE: ReadonlySet<string> = new Set([
   'grind',
   'second-pass',
   'remove-film',
@@ -111,12 +111,13 @@ export function layout(tasks: readonly Task[], people: number, stretches: Stretc
 function handsOf(ready: readonly Open[], people: number): readonly (readonly [Open, number])[] {
   const begun = ready.slice(0, people);
   const counts = begun.map(() => 1);
+  const machines = Math.ceil(people / 2);
   let left = people - begun.length;
   while (left > 0) {
     let given = false;
     for (const [i, { task }] of begun.entries()) {
       if (left === 0) break;
-      if (ONE_HAND.has(task.work)) continue;
+      if (BY_MACHINE.has(task.work) && (counts[i] as number) >= machines) continue;
       counts[i] = (counts[i] as number) + 1;
       left--;
       given = true;
