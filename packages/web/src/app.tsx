@@ -3,7 +3,6 @@ import { useHashLocation } from 'wouter/use-hash-location';
 import { Broken } from './screens/broken.tsx';
 import { JobList } from './screens/job-list.tsx';
 import { JobScreen } from './screens/job-screen.tsx';
-import { Update } from './screens/update.tsx';
 
 /** Addresses stand after the hash, so that any static host serves them without rules of its own. */
 export function App() {
@@ -23,7 +22,6 @@ export function App() {
           </Route>
         </Switch>
       </Router>
-      <Update />
     </Broken>
   );
 }

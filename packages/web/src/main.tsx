@@ -1,6 +1,7 @@
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.tsx';
+import { watchVersion } from './keep/program-version.ts';
 import './look/tokens.css';
 import './look/look.css';
 import './look/lists.css';
@@ -12,6 +13,7 @@ import './look/phone.css';
 
 const root = document.getElementById('root');
 if (!root) throw new Error('the page has no place for the app');
+watchVersion();
 createRoot(root).render(
   <StrictMode>
     <App />

@@ -350,6 +350,7 @@ export const words = {
     remove: 'Remove',
     removed: (title: string) => `${title} is removed.`,
     restore: 'Bring it back',
+    thisJob: 'This job',
     removedTitle: 'Removed',
     copyOf: (title: string) => `Copy of ${title}`,
     duplicate: 'Copy',

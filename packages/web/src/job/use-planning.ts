@@ -1,5 +1,5 @@
 import type { CatalogueFile, PriceBookFile } from '@slabwright/core';
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { startTransition, useEffect, useMemo, useRef, useState } from 'react';
 import type { JobDocument } from '../keep/documents.ts';
 import type { IssueShown, Planned, Units } from '../worker/api.ts';
 import { LatestPlan, planWorker } from '../worker/client.ts';
@@ -74,16 +74,18 @@ export function usePlanning(question: Question): Planning & { readonly stale: bo
       },
       async (answer) => {
         const known = await words();
-        setState(({ made }) => {
-          if (!answer.ok) return { made, issues: answer.issues, trouble: null, answeredFor: asked };
-          const planned = whole(answer, made?.planned ?? null);
-          return {
-            made: { planned, voice: viewVoice(planned, known), from: asked.document },
-            issues: [],
-            trouble: null,
-            answeredFor: asked,
-          };
-        });
+        startTransition(() =>
+          setState(({ made }) => {
+            if (!answer.ok) return { made, issues: answer.issues, trouble: null, answeredFor: asked };
+            const planned = whole(answer, made?.planned ?? null);
+            return {
+              made: { planned, voice: viewVoice(planned, known), from: asked.document },
+              issues: [],
+              trouble: null,
+              answeredFor: asked,
+            };
+          }),
+        );
       },
     );
   }, [asked]);

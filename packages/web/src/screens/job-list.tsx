@@ -8,6 +8,8 @@ import { useDeviceNotes } from '../keep/use-device.ts';
 import { sinceText } from '../when.ts';
 import { words } from '../words.ts';
 import { ReaderChoices, Wordmark } from './header.tsx';
+import { NewerVersion } from './newer-version.tsx';
+import { RemovedJobs } from './removed-jobs.tsx';
 import { StoragePlace } from './storage-place.tsx';
 
 const PAGE = 50;
@@ -62,6 +64,7 @@ export function JobList() {
           <ReaderChoices own="imperial" />
         </span>
       </header>
+      <NewerVersion />
       <section className="jobs">
         <h1>{words.list.title}</h1>
         <p className="quiet">{words.list.start}</p>
@@ -93,6 +96,7 @@ export function JobList() {
           </button>
         ) : null}
       </section>
+      {found ? <RemovedJobs store={found.store} /> : null}
       {found ? <Keeping device={found} /> : null}
     </main>
   );

@@ -1,4 +1,4 @@
-import { lazy, memo, Suspense, useEffect, useMemo, useState } from 'react';
+import { lazy, memo, Suspense, useDeferredValue, useEffect, useMemo, useState } from 'react';
 import { Redirect, useLocation } from 'wouter';
 import { Day } from '../day/day.tsx';
 import { dayData } from '../day/day-data.ts';
@@ -50,6 +50,8 @@ function Sheet({ step, working, part }: { readonly step: Step; readonly working?
   const { file, stale, id, undo, redo } = useJob();
   const [areaId, setArea] = useState<string | null>(null);
   const view = useStepView(areaId);
+  // The press is answered at once in the list of steps; the facts and the drawing follow without holding it up.
+  const drawn = useDeferredValue(step);
   const trail = useTrail(working);
   const [, navigate] = useLocation();
   useEffect(() => {
@@ -77,10 +79,10 @@ function Sheet({ step, working, part }: { readonly step: Step; readonly working?
       <StepList view={view} step={step} />
       {part ? (
         <Suspense fallback={<section className="floor" aria-busy="true" />}>
-          <Entering step={step.id} section={part} floor={<FloorSection view={view} step={step} onArea={setArea} />} />
+          <Entering step={step.id} section={part} floor={<FloorSection view={view} step={drawn} onArea={setArea} />} />
         </Suspense>
       ) : (
-        <FloorSection view={view} step={step} onArea={setArea} />
+        <FloorSection view={view} step={drawn} onArea={setArea} />
       )}
       {part ? null : working ? (
         <WorkingPanel id={working} step={step.id} trail={trail} />
@@ -91,11 +93,11 @@ function Sheet({ step, working, part }: { readonly step: Step; readonly working?
           <EnterLinks step={step.id} />
           <OptionChoice view={view} />
           <NotPlanned />
-          {view ? <PanelOf key={step.id} step={step} /> : null}
+          {view ? <PanelOf key={drawn.id} step={drawn} /> : null}
         </section>
       )}
       <DaySection view={view} />
-      <Glance view={view} step={step} />
+      <Glance view={view} step={drawn} />
     </main>
   );
 }

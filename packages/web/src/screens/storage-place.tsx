@@ -1,6 +1,7 @@
 import type { DeviceStorage } from '@slabwright/store/indexeddb';
 import { useEffect, useState } from 'react';
 import { deviceRoom } from '../keep/device.ts';
+import { useProgramVersion } from '../keep/program-version.ts';
 import { words } from '../words.ts';
 
 const size = (bytes: number): string =>
@@ -13,6 +14,7 @@ const size = (bytes: number): string =>
 /** Where the data is, and whether the browser promises to keep it there. */
 export function StoragePlace({ trouble }: { readonly trouble: string | undefined }) {
   const [room, setRoom] = useState<DeviceStorage | null>(null);
+  const { offline } = useProgramVersion();
   useEffect(() => {
     let left = false;
     void deviceRoom().then((found) => {
@@ -38,6 +40,7 @@ export function StoragePlace({ trouble }: { readonly trouble: string | undefined
       {room?.usedBytes !== null && room?.quotaBytes
         ? ` ${words.kept.used(size(room.usedBytes), size(room.quotaBytes))}.`
         : ''}
+      {offline ? ` ${words.update.offline}` : ''}
     </p>
   );
 }

@@ -3,6 +3,7 @@ import { useJob, useKeeping } from '../job/job-context.tsx';
 import { saveJobFile } from '../keep/files.ts';
 import { sinceText } from '../when.ts';
 import { words } from '../words.ts';
+import { NewerVersion } from './newer-version.tsx';
 
 /** What stands between what was typed and its being kept: no room, another tab, no database. It stays until answered. */
 export function Troubles() {
@@ -18,6 +19,7 @@ export function Troubles() {
   );
   return (
     <div className="troubles" aria-live="polite">
+      <NewerVersion />
       {device.trouble ? (
         <section className="trouble">
           <p>

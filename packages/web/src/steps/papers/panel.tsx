@@ -6,6 +6,7 @@ import type { PaperView } from '../../worker/api.ts';
 import { planWorker } from '../../worker/client.ts';
 import { NoOption } from '../no-option.tsx';
 import { useStep } from '../step-view.tsx';
+import { JobFiles } from './files.tsx';
 
 const w = words.papers;
 type Language = 'en' | 'es';
@@ -39,7 +40,14 @@ export function PapersPanel() {
       left = true;
     };
   }, [optionId, language, planned]);
-  if (!option) return <NoOption />;
+  if (!option) {
+    return (
+      <>
+        <NoOption />
+        <JobFiles />
+      </>
+    );
+  }
   return (
     <>
       <VerdictHead word="not yet">
@@ -78,6 +86,7 @@ export function PapersPanel() {
           />
         ))}
       </ul>
+      <JobFiles />
     </>
   );
 }
