@@ -46,6 +46,7 @@ function endLines({ edge, ends }: PublishedPour, labelled: boolean): readonly Fl
   return edge.map((along, i) => ({
     kind: 'stop line',
     along,
-    ...(labelled && i === longest ? { label: saying(ends) } : {}),
+    // a bent line takes too many words for a drawing: the table has them
+    ...(labelled && i === longest && !ends.code.startsWith('spread-end-bent') ? { label: saying(ends) } : {}),
   }));
 }

@@ -7,7 +7,7 @@ import { batchTable } from './batches.ts';
 import { careCall, careOf } from './care.ts';
 import { emergency } from './emergency.ts';
 import { limitFacts, readingTable, stopList } from './limits.ts';
-import { endTable, poursOf, pourTable } from './pours.ts';
+import { endTable, poursOf, pourTable, stopsOf } from './pours.ts';
 
 type Coat = Published<CoatSheet>;
 
@@ -99,7 +99,14 @@ export function coatPage(ctx: PaperContext, index: number, pages: number): reado
     { kind: 'page-break' },
     { kind: 'headline', text: said('crew-coat-back', { coat: coat.name }), under: said('crew-page-back', page) },
     ...(planned
-      ? [...endTable(ctx, coat.layer), frame('crew-ladder', 'crew-ladder-need')]
+      ? [
+          ...endTable(ctx, coat.layer),
+          {
+            kind: 'columns' as const,
+            left: [frame('crew-ladder', 'crew-ladder-need')],
+            right: stopsOf(ctx, coat.layer),
+          },
+        ]
       : [
           {
             kind: 'columns' as const,

@@ -80,11 +80,10 @@ export function pourTable(ctx: PaperContext, coat: Published<CoatSheet>): readon
   ];
 }
 
-/** Where each batch ends and how much floor it covers, the times where the front has no room, and where to stop. */
+/** Where each batch ends and how much floor it covers, and the times where the front has no room. */
 export function endTable(ctx: PaperContext, layer: string): readonly Block[] {
   const pours = poursOf(ctx, layer);
   const timed = pours.length > MOST_ON_FRONT;
-  const stops = spreadsOf(ctx, layer).flatMap(({ bailOuts }) => bailOuts);
   return [
     heading('crew-lines'),
     {
@@ -104,15 +103,25 @@ export function endTable(ctx: PaperContext, layer: string): readonly Block[] {
         ...(timed ? [] : [EMPTY]),
       ]),
     },
-    ...dashes(
-      // a page of stops helps nobody: those that need no tape come first, and the drawing shows the rest
-      [...stops]
-        .slice(0, 4)
-        .map(({ pour, at, tape, joints }) =>
-          joints.length > 0
-            ? say('crew-bail-out-joint', { pour, at: clock(ctx, at), joint: joints.join(', ') }, { tape })
-            : say('crew-bail-out', { pour, at: clock(ctx, at) }, { tape }),
-        ),
-    ),
   ];
+}
+
+/** Stops told in words; the drawing shows the rest. */
+const MOST_STOPS = 3;
+
+/** Where to stop if a batch goes wrong, those that need the least tape first. */
+export function stopsOf(ctx: PaperContext, layer: string): readonly Block[] {
+  const stops = spreadsOf(ctx, layer).flatMap(({ bailOuts }) => bailOuts);
+  const taped = (id: string): number => {
+    const found = ctx.plan.entries[id];
+    return found && 'value' in found ? found.value : 0;
+  };
+  const least = [...stops].sort((a, b) => taped(a.tape) - taped(b.tape)).slice(0, MOST_STOPS);
+  return dashes(
+    least.map(({ pour, at, tape, joints }) =>
+      joints.length > 0
+        ? say('crew-bail-out-joint', { pour, at: clock(ctx, at), joint: joints.join(', ') }, { tape })
+        : say('crew-bail-out', { pour, at: clock(ctx, at) }, { tape }),
+    ),
+  );
 }
