@@ -51,6 +51,7 @@ export {
   type EvidenceTable,
 } from './steps/evidence/index.ts';
 export type * from './steps/results.ts';
+export type { SpreadSeen } from './steps/spread/index.ts';
 export * from './units/index.ts';
 export { type WeatherFile, weather as weatherSchema, weatherFrom, weatherFromText } from './weather.ts';
 export * from './words/index.ts';

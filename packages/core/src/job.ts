@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { area } from './drawing.ts';
+import { area, point } from './drawing.ts';
 import {
   amount,
   clockTime,
@@ -303,6 +303,11 @@ const option = () =>
     workday: z.strictObject({ from: clockTime(), until: clockTime() }).optional(),
     /** Start of each layer, as planned on the day. */
     starts: z.array(z.strictObject({ layer: idText(), at: instant() })).optional(),
+    /** Tape lines at which the film may end, beside the joints of the drawing. */
+    stopLines: z
+      .array(z.strictObject({ id: idText(), area: idText(), from: point(), to: point() }))
+      .max(40)
+      .optional(),
     /** Changes priced beforehand, by their id in the price book. */
     changes: z.array(idText()).max(40).optional(),
   });

@@ -42,7 +42,7 @@ import type {
 } from './steps/results.ts';
 import { safety } from './steps/safety/index.ts';
 import { schedule } from './steps/schedule/index.ts';
-import { type SpreadSearch, spreads } from './steps/spread/index.ts';
+import { type SpreadObserver, type SpreadSearch, type SpreadSeen, spreads } from './steps/spread/index.ts';
 import { survey } from './steps/survey/index.ts';
 import { system } from './steps/system/index.ts';
 import { thinner } from './steps/thinner/index.ts';
@@ -125,8 +125,10 @@ export interface PlanInput {
   readonly calibrated?: SiteState;
   readonly now: Instant;
   readonly seed?: number;
-  /** How hard to look for the order of pours, by name or in candidates; absent: not at all. */
+  /** How hard to look for the order of pours of the leading option, by name or in candidates; absent: not at all. */
   readonly spread?: 'none' | SpreadSearch;
+  /** Told the squares behind each coat as it is planned; the plan itself keeps only what is shown. */
+  readonly onSpread?: (seen: SpreadSeen & { readonly option: string }) => void;
 }
 
 export const answered = <T extends object>(answer: T | Unanswered): answer is T => !('unanswered' in answer);
@@ -193,6 +195,7 @@ function planOption(
   sited: Outcome<Sited> | undefined,
   search: 'none' | SpreadSearch,
   trace: Trace,
+  observe?: SpreadObserver,
 ): OptionPlan {
   const chosen = ctx.catalogue.systems.find((s) => s.id === option.system);
   if (!chosen) throw new Error(`option ${option.id} names a system that the check let through: ${option.system}`);
@@ -231,7 +234,7 @@ function planOption(
     search === 'none'
       ? undefined
       : chain('hours', both(both(surveyed, timed), quantified), ([[s, t], q]) =>
-          spreads(optionCtx, s, t, q, lit?.ok ? lit.value.plan : undefined, search, at('spread')),
+          spreads(optionCtx, s, t, q, lit?.ok ? lit.value.plan : undefined, search, at('spread'), observe),
         );
   const mixed = chain('quantities', both(fitted, quantified), ([f, q]) => coats(optionCtx, f, q, at('coats')));
   const kept = chain('quantities', both(surveyed, quantified), ([s, q]) => safety(optionCtx, s, q, at('safety')));
@@ -294,13 +297,22 @@ export function plan(
   input: PlanInput,
   recorder: Recorder & { readonly entries?: ReadonlyMap<string, Entry> } = new Ledger(),
 ): Plan {
-  const { job, catalogue, priceBook, weather, calibrated, now, seed = 1, spread = 'none' } = input;
+  const { job, catalogue, priceBook, weather, calibrated, now, seed = 1, spread = 'none', onSpread } = input;
   const trace = new Trace(recorder);
   const ctx: StepContext = { job, catalogue, now, seed, ...(priceBook ? { priceBook } : {}) };
   const surveyed = attempt(() => survey(ctx, trace.within('survey')));
   const sited = weather && siteOf(ctx, siteStateOf(job, weather, now, calibrated), trace.within('site'));
+  const lead = job.options.find(({ accepted }) => accepted) ?? job.options[0];
   const options = job.options.map((option) =>
-    planOption(ctx, option, surveyed, sited, spread, trace.within(option.id)),
+    planOption(
+      ctx,
+      option,
+      surveyed,
+      sited,
+      option === lead ? spread : 'none',
+      trace.within(option.id),
+      onSpread && ((seen) => onSpread({ ...seen, option: option.id })),
+    ),
   );
   const leading = options.find((o) => o.accepted) ?? options[0];
   return {

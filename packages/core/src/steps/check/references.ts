@@ -44,6 +44,9 @@ function optionIssues(job: Job, catalogue: Catalogue, option: JobOption, path: P
     ...unknownId('check-system-unknown', option.system, ids(catalogue.systems), [...path, 'system']),
     ...areas,
     ...twice,
+    ...(option.stopLines ?? []).flatMap(({ area }, i) =>
+      unknownId('check-area-unknown', area, ids(job.areas), [...path, 'stopLines', i, 'area']),
+    ),
     ...(option.leaveOut ?? []).flatMap((id, i) =>
       unknownId('check-vertical-unknown', id, verticals, [...path, 'leaveOut', i]),
     ),

@@ -21,10 +21,15 @@ export interface FloorPart {
 type Pair = readonly [{ readonly value: number }, { readonly value: number }];
 const pair = ([x, y]: Pair): Point => [x.value, y.value];
 
-function stopLinesOf(area: Area): FloorPart['stopLines'] {
-  return (area.joints ?? []).flatMap(({ id, along }) =>
+/** Joints of the drawing, and the tape lines somebody chose for this option. */
+function stopLinesOf({ option }: OptionContext, area: Area): FloorPart['stopLines'] {
+  const joints = (area.joints ?? []).flatMap(({ id, along }) =>
     along.slice(1).map((to, i) => ({ a: pair(along[i] as Pair), b: pair(to), kind: 'joint' as const, name: id })),
   );
+  const tapes = (option.stopLines ?? [])
+    .filter((line) => line.area === area.id)
+    .map(({ id, from, to }) => ({ a: pair(from), b: pair(to), kind: 'tape' as const, name: id }));
+  return [...joints, ...tapes];
 }
 
 const exitsOf = (area: Area): FloorPart['exits'] =>
@@ -71,7 +76,7 @@ function notesOn(area: Area, measure: AreaMeasure, exits: FloorPart['exits']): r
   ];
 }
 
-function partOf(area: Area, measure: AreaMeasure): FloorPart {
+function partOf(ctx: OptionContext, area: Area, measure: AreaMeasure): FloorPart {
   const exits = exitsOf(area);
   return {
     areas: [measure],
@@ -79,7 +84,7 @@ function partOf(area: Area, measure: AreaMeasure): FloorPart {
     holes: measure.holes,
     walls: (area.walls ?? []).map(({ from, to }) => [pair(from), pair(to)] as const),
     exits,
-    stopLines: stopLinesOf(area),
+    stopLines: stopLinesOf(ctx, area),
     notes: notesOn(area, measure, exits),
   };
 }
@@ -88,6 +93,6 @@ function partOf(area: Area, measure: AreaMeasure): FloorPart {
 export function floorParts(ctx: OptionContext, surveyed: SurveyPlan): readonly FloorPart[] {
   return coatedAreas(ctx, surveyed).flatMap(({ measure }) => {
     const area = ctx.job.areas.find(({ id }) => id === measure.id);
-    return area ? [partOf(area, measure)] : [];
+    return area ? [partOf(ctx, area, measure)] : [];
   });
 }

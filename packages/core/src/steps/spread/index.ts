@@ -33,6 +33,18 @@ import { type SpreadTimes, spreadTimes } from './times.ts';
 /** How hard to look: named, or in candidates. */
 export type SpreadSearch = 'quick' | 'full' | number;
 
+/** The squares behind a coat, for whoever draws its day or judges an order of their own. */
+export interface SpreadSeen {
+  readonly layer: string;
+  readonly areas: readonly string[];
+  /** Moment of the first mixing, and its minute of the day. */
+  readonly start: Instant;
+  readonly question: SpreadCase;
+  readonly result: SpreadResult;
+}
+
+export type SpreadObserver = (seen: SpreadSeen) => void;
+
 interface Spreaded {
   readonly coat: CoatSpread;
   readonly reasons: readonly Reason[];
@@ -98,6 +110,7 @@ interface Sources {
   readonly quantified: QuantitiesPlan;
   readonly day: DayPlan | undefined;
   readonly search: SpreadSearch;
+  readonly observe?: SpreadObserver | undefined;
 }
 
 /** One coat on one part of the floor. `after`: the part before it is laid by then. */
@@ -105,7 +118,7 @@ function spreadCoat(
   ctx: OptionContext,
   layer: Layer,
   part: FloorPart,
-  { timed, quantified, day, search }: Sources,
+  { timed, quantified, day, search, observe }: Sources,
   after: Instant | undefined,
   trace: Trace,
 ): Spreaded {
@@ -141,6 +154,7 @@ function spreadCoat(
   };
   const squares = part.areas.reduce((sum, { net }) => sum + net.value, 0) / hands.cellM ** 2;
   const found = withBatchThatWorks(question, { areas: 'clipped', effort: effortFor(search, squares), seed: ctx.seed });
+  observe?.({ layer: layer.id, areas: nothing.areas, start, question, result: found });
   const begun = epochOf(start);
   const common = {
     ...nothing,
@@ -294,13 +308,14 @@ export function spreads(
   day: DayPlan | undefined,
   search: SpreadSearch,
   trace: Trace,
+  observe?: SpreadObserver,
 ): SpreadsPlan {
   const parts = floorParts(ctx, surveyed);
   const all = ctx.system.layers.flatMap((layer) => {
     let after: Instant | undefined;
     return parts.map((part, i) => {
       const t = parts.length > 1 ? trace.within(layer.id).within(`${i + 1}`) : trace.within(layer.id);
-      const done = spreadCoat(ctx, layer, part, { timed, quantified, day, search }, after, t);
+      const done = spreadCoat(ctx, layer, part, { timed, quantified, day, search, observe }, after, t);
       after = later(done.coat);
       return done;
     });
