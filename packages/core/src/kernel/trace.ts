@@ -47,7 +47,8 @@ export type SeriesParts<U extends Unit> = Omit<Series<U>, 'kind' | 'id'>;
 export class Trace {
   private readonly recorder: Recorder;
   private readonly prefix: string;
-  private readonly bands: boolean;
+  /** False where only values are compared, so that what explains a value may be left out. */
+  readonly bands: boolean;
 
   /** Without bands a figure is its value alone: for ranking many systems, where only the values are compared. */
   constructor(recorder: Recorder, prefix = '', bands = true) {

@@ -52,7 +52,9 @@ export function buyProduct(
     return { notes, missing: [], reasons: [reason] };
   }
   const left = t.figure('left', volumeLeft, { held: chosen.makes, needed });
-  const turns = turnsOf(t, { layers, total: needed, floor }, countOf(t, chosen), sidesOf(t, offer, chosen));
+  const turns = t.bands
+    ? turnsOf(t, { layers, total: needed, floor }, countOf(t, chosen), sidesOf(t, offer, chosen))
+    : undefined;
   const leftByComponent = shares.map(({ component, share }) => ({
     component,
     volume: leftOf(t, chosen, component, t.figure(`${component}.used`, componentVolume, { mixed: needed, share })),
