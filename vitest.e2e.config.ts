@@ -13,5 +13,6 @@ export default defineConfig({
     // Each takes seconds on a machine of its own; on a shared one the browser waits for its turn.
     testTimeout: 240_000,
     hookTimeout: 240_000,
+    expect: { poll: { timeout: 30_000 } },
   },
 });

@@ -67,6 +67,8 @@ function TimeField({ start, offset }: { readonly start: Start; readonly offset: 
     if (text === shown || !planned) return;
     const time = /^(\d{1,2})[:.h ]?(\d{2})$/.exec(text.trim());
     const typed = time ? `${time[1]?.padStart(2, '0')}:${time[2]}` : '';
+    // Leaving the field to answer what was asked does not ask again.
+    if (asked?.typed === typed) return;
     const found = await planWorker().local(`${dateAt(start.at, offset)}T${typed}:00`, planned.zone);
     setWrong(found.kind === 'unreadable');
     if (found.kind === 'one') move(start.index, found.instant);

@@ -1,3 +1,4 @@
+import { StoreError } from '@slabwright/store';
 import { useEffect, useState } from 'react';
 import { useJob, useKeeping } from '../job/job-context.tsx';
 import { saveJobFile } from '../keep/files.ts';
@@ -13,7 +14,7 @@ export function Troubles() {
   const [seen, setSeen] = useState(false);
   const [followedSeen, setFollowedSeen] = useState<string | null>(null);
   const save = (
-    <button type="button" className="press" onClick={() => void saveJobFile(device.store, id, file)}>
+    <button type="button" className="press" onClick={() => void handOut(saveJobFile(device.store, id, file))}>
       {words.kept.saveFile}
     </button>
   );
@@ -74,6 +75,18 @@ export function Troubles() {
   );
 }
 
+/** The file is handed out first; that its date cannot be noted while nothing can be written is said above already. */
+async function handOut(saving: Promise<void>): Promise<void> {
+  try {
+    await saving;
+  } catch (trouble) {
+    if (!(trouble instanceof StoreError)) throw trouble;
+  }
+}
+
+/** Ends of this tab's own locks by job: looked at again, a job waits for them and does not take itself for another tab. */
+const given = new Map<string, Promise<unknown>>();
+
 /** True when another tab had this job open first. The lock goes with the tab, so a crash leaves nothing behind. */
 function useOpenElsewhere(id: string): boolean {
   const [elsewhere, setElsewhere] = useState(false);
@@ -85,11 +98,16 @@ function useOpenElsewhere(id: string): boolean {
     const held = new Promise<void>((done) => {
       free = done;
     });
-    void locks.request(`slabwright-job-${id}`, { ifAvailable: true }, async (lock) => {
+    const asked = async (): Promise<void> => {
+      await given.get(id);
       if (leave.signal.aborted) return;
-      setElsewhere(lock === null);
-      if (lock) await held;
-    });
+      await locks.request(`slabwright-job-${id}`, { ifAvailable: true }, async (lock) => {
+        if (leave.signal.aborted) return;
+        setElsewhere(lock === null);
+        if (lock) await held;
+      });
+    };
+    given.set(id, asked());
     return () => {
       leave.abort();
       free();
