@@ -9,6 +9,7 @@ import { explain } from './verbs/explain.ts';
 import { type ExportOptions, exportVerb } from './verbs/export.ts';
 import { fits } from './verbs/fits.ts';
 import { formulas } from './verbs/formulas.ts';
+import { type HoursVerbOptions, hoursVerb } from './verbs/hours.ts';
 import { importVerb } from './verbs/import.ts';
 import { papers } from './verbs/papers.ts';
 import { planVerb } from './verbs/plan.ts';
@@ -20,6 +21,7 @@ interface Common {
   readonly json?: boolean;
   readonly catalogue?: string;
   readonly prices?: string;
+  readonly weather?: string;
   readonly now?: string;
 }
 
@@ -39,6 +41,7 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
     command
       .option('--catalogue <file>', 'catalogue instead of catalogue.json beside the job')
       .option('--prices <file>', 'price book instead of price-book.json beside the job')
+      .option('--weather <file>', 'hourly weather instead of weather.json beside the job')
       .option('--now <instant>', 'plan as of this moment, for example 2026-05-13T06:00:00-06:00');
 
   verb('calc <formula> [inputs...]', 'compute one formula: calc film/wet-from-dry dryFilm="5 mil" volumeSolids="65 %"')
@@ -67,6 +70,13 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
     .addOption(new Option('--units <system>', 'imperial or metric').choices(['imperial', 'metric']))
     .action((job: string, options: Common & { units?: 'imperial' | 'metric' }) => {
       status = fits(job, options, terminal);
+    });
+  withFiles(verb('hours <job>', 'the hours of a job: slab, dew point, windows, schedule, return to service'))
+    .addOption(new Option('--units <system>', 'imperial or metric').choices(['imperial', 'metric']))
+    .option('--option <id>', 'option to show, instead of the accepted one')
+    .option('--ics <file>', 'write the day as a calendar file, with alarms for readings and windows')
+    .action((job: string, options: HoursVerbOptions) => {
+      status = hoursVerb(job, options, terminal);
     });
   withFiles(verb('explain <job> <entry>', 'show how a number of the plan came about, down to its readings'))
     .addOption(new Option('--units <system>', 'imperial or metric').choices(['imperial', 'metric']))

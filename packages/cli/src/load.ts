@@ -10,6 +10,8 @@ import {
   priceBookFromText,
   type Result,
   WARNINGS,
+  type WeatherFile,
+  weatherFromText,
 } from '@slabwright/core';
 import { badInput, readBeside, readInput } from './read-file.ts';
 import { BadInput } from './terminal.ts';
@@ -17,6 +19,7 @@ import { BadInput } from './terminal.ts';
 export interface FileOptions {
   readonly catalogue?: string;
   readonly prices?: string;
+  readonly weather?: string;
   readonly now?: string;
 }
 
@@ -26,6 +29,7 @@ export interface Loaded {
   readonly job: Job;
   readonly catalogue: Catalogue;
   readonly priceBook?: PriceBook;
+  readonly weather?: WeatherFile;
 }
 
 function read<T>(file: string, result: Result<T>): T {
@@ -37,7 +41,7 @@ const refuseIssues = (file: string, issues: readonly Issue[]): void => {
   if (issues.length > 0) throw badInput(file, issues);
 };
 
-/** Reads a job with its catalogue and, when there is one, its price book; checks each before anything is planned. */
+/** Reads a job with its catalogue and, when they are there, its price book and weather; checks each before anything is planned. */
 export function load(path: string, options: FileOptions, now: string): Loaded {
   const { text, folder } = readInput(path, 'job.json');
   const job = read(path, jobFromText(text));
@@ -59,10 +63,12 @@ export function load(path: string, options: FileOptions, now: string): Loaded {
     found.filter(({ code }) => WARNINGS.has(code)),
   ).lines;
   const prices = readBeside(folder, 'price-book.json', options.prices);
+  const weather = readBeside(folder, 'weather.json', options.weather);
   return {
     warnings,
     job,
     catalogue,
     ...(prices ? { priceBook: read(prices.file, priceBookFromText(prices.text)) } : {}),
+    ...(weather ? { weather: read(weather.file, weatherFromText(weather.text)) } : {}),
   };
 }

@@ -16,6 +16,9 @@ import {
   weatherReasons,
 } from './reasons.ts';
 
+/** A rise that no thermometer shows is none, K. */
+const LEAST_RISE = 0.05;
+
 export interface Candidate {
   /** ms since 1970 */
   readonly start: number;
@@ -158,7 +161,7 @@ export const judgeStart = (
         bound: SMALL_RISE,
         lift: { code: 'lift-thin-primer-first', by: rise - SMALL_RISE },
       });
-    } else if (rise > 1e-9) {
+    } else if (rise > LEAST_RISE) {
       reasons.push({
         verdict: 'caution',
         code: 'window-rising-little',

@@ -33,6 +33,9 @@ function layingOf(trace: Trace, floor: readonly Task[], people: Known<'1'>): Fig
   return trace.figure('laying', layingTime, { times: floor.map(({ time }) => time), longest, people });
 }
 
+/** Between eight in the evening and seven in the morning, by the clock of the place. */
+const isNight = (instant: string): boolean => instant.slice(11, 13) < '07' || instant.slice(11, 13) >= '20';
+
 /** Notes that name what a crew overlooks: the night, and the first metre against the last. */
 function notesOf(ctx: OptionContext, plan: DayPlan['coats']): readonly Said[] {
   const { zone } = ctx.job.place;
@@ -48,7 +51,7 @@ function notesOf(ctx: OptionContext, plan: DayPlan['coats']): readonly Said[] {
       ...(start.margin && start.marginAt
         ? [
             {
-              code: 'day-least-margin',
+              code: isNight(start.marginAt) ? 'day-least-margin-night' : 'day-least-margin',
               figures: { margin: start.margin.id },
               names: { ...names, at: spoken(epochOf(start.marginAt), zone) },
             },

@@ -1,6 +1,12 @@
 import type { Said } from '../../kernel/said.ts';
 import type { Trace } from '../../kernel/trace.ts';
-import { type FilmHistory, MILESTONES, type MilestoneName, milestoneClock, type ProductCure } from '../../science/cure/index.ts';
+import {
+  type FilmHistory,
+  MILESTONES,
+  type MilestoneName,
+  milestoneClock,
+  type ProductCure,
+} from '../../science/cure/index.ts';
 import { type Candidate, type Conditions, filmHistoryOf } from '../../science/windows/index.ts';
 import { leastOf } from '../formulas/day.ts';
 import type { CoatMilestone, SitePlan } from '../results.ts';

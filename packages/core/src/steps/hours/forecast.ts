@@ -9,7 +9,6 @@ const ANSWERED = new Set([
   'hours-night-not-read',
   'hours-night-not-read-to-the-end',
   'hours-trend-not-known',
-  'hours-slab-warming',
   'hours-recoat-too-early',
   'hours-recoat-too-late',
   'hours-recoat-not-on-sheet',
