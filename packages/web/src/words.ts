@@ -242,6 +242,7 @@ export const words = {
     stale: 'The last change is not in it yet.',
     noOption: 'There is no option yet. Choose a system for the floor and the papers follow.',
     embedded: 'The paper as PDF',
+    alone: 'Open it on its own',
   },
   floor: {
     label: (name: string) => `The floor of ${name}, drawn to scale`,

@@ -42,7 +42,7 @@ function Drawing({ area, layer, units, small = false, width, height }: DrawingPr
   const room = small
     ? { left: 12, top: 12, right: 12, bottom: 12 }
     : { left: 72, top: beside ? 58 : 92, right: beside ? LABEL_COLUMN + 40 : 40, bottom: 58 + below };
-  const frame = frameFor(extent, width, height, room);
+  const frame = { ...frameFor(extent, width, height, room), small };
   return (
     <svg
       width={width}

@@ -11,6 +11,8 @@ export interface FloorFrame {
   readonly top: number;
   readonly right: number;
   readonly bottom: number;
+  /** True in the strip, where there is no room for words. */
+  readonly small?: boolean;
   at(dot: Dot): Dot;
 }
 

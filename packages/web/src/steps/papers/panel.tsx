@@ -169,7 +169,15 @@ function PaperRow({ paper, optionId, language, size }: RowProps) {
           {w.failed} <small>{failed}</small>
         </p>
       ) : null}
-      {address ? <iframe className="preview" src={address} title={`${w.embedded}: ${name}`} /> : null}
+      {address ? (
+        <>
+          <iframe className="preview" src={address} title={`${w.embedded}: ${name}`} />
+          <a className="press" href={address} target="_blank" rel="noreferrer">
+            {w.alone}
+            <span className="unseen"> {name}</span>
+          </a>
+        </>
+      ) : null}
     </li>
   );
 }

@@ -24,17 +24,19 @@ export function Covered({ view, frame }: { readonly view: StepView; readonly fra
             .map(([from, to]) => `M${frame.at(from).join(' ')}L${frame.at(to).join(' ')}`)
             .join('')}
           stroke="var(--chalk)"
-          strokeWidth="3.5"
+          strokeWidth={frame.small ? 2 : 3.5}
           strokeLinecap="square"
         />
       ) : null}
-      <text x={x} y={y} textAnchor="middle" className="floor-big halo">
+      <text x={x} y={y} textAnchor="middle" className={frame.small ? 'nb halo' : 'floor-big halo'}>
         {net.number}
       </text>
-      <text x={x} y={y + 20} textAnchor="middle" className="nq halo">
-        {`${net.unit} ${words.floor.ofFloor}`}
-      </text>
-      {wall ? (
+      {frame.small ? null : (
+        <text x={x} y={y + 20} textAnchor="middle" className="nq halo">
+          {`${net.unit} ${words.floor.ofFloor}`}
+        </text>
+      )}
+      {wall && !frame.small ? (
         <text x={frame.left + 14} y={frame.bottom - 14} className="nb chalk halo">
           {words.floor.stems(voice.show(wall.face))}
         </text>

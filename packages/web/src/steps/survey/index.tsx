@@ -130,9 +130,11 @@ export function ReadingMarks({
     return (
       <g key={id}>
         <path d={`M${x - 6} ${y}h12M${x} ${y - 6}v12`} stroke="var(--chalk)" strokeWidth="2" />
-        <text x={x + 10} y={y + 5} className="nb chalk halo">
-          {text}
-        </text>
+        {frame.small ? null : (
+          <text x={x + 10} y={y + 5} className="nb chalk halo">
+            {text}
+          </text>
+        )}
       </g>
     );
   });
