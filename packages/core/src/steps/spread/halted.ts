@@ -44,7 +44,8 @@ export function told(
       inputs: { along: decides },
     }).id;
   }
-  return { code: code.replaceAll('/', '-'), figures: ids, names };
+  const key = code.replaceAll('/', '-');
+  return { code: key.startsWith('spread-') ? key : `spread-${key}`, figures: ids, names };
 }
 
 /** Why no order was found, with the arithmetic, and the smallest change of each kind that was planned and works. */
