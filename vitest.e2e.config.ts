@@ -6,6 +6,8 @@ const conditions = ['@slabwright/source', 'module', 'node', 'development|product
 export default defineConfig({
   resolve: { conditions },
   ssr: { resolve: { conditions } },
+  // The set-up runs in an environment of its own, which takes no part in the two above.
+  environments: { __vitest__: { resolve: { conditions } } },
   test: {
     include: ['packages/web/e2e/**/*.e2e.ts'],
     globalSetup: ['packages/web/e2e/setup.ts'],
