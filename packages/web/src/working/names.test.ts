@@ -1,0 +1,8 @@
+import { expect, test } from 'vitest';
+import { inputName, placeName } from './names.ts';
+
+test('names of inputs and places read as words', () => {
+  expect(inputName('relativeHumidityError')).toBe('relative humidity error');
+  expect(placeName('flake.quantities.base.needed~loss')).toBe('flake, quantities, base, needed, loss');
+  expect(placeName('survey.moisture-test.probe-1.reading')).toBe('survey, moisture test, probe 1, reading');
+});
