@@ -39,3 +39,12 @@ export const componentNames = (catalogue: Raw, _: Raw, path: Path): readonly Cho
   const product = listAt(catalogue, ['products'])[Number(path[1])];
   return choices(listAt(product, ['components']));
 };
+
+export const mediaNames = (_: Raw, catalogue: Raw): readonly Choice[] => choices(listAt(catalogue, ['media']));
+
+/** Packs of the product that the price around this field names. */
+export function packNames(prices: Raw, catalogue: Raw, path: Path): readonly Choice[] {
+  const product = textAt(prices, [...path.slice(0, 2), 'product']);
+  const found = listAt(catalogue, ['products']).find((one) => textAt(one, ['id']) === product);
+  return choices(listAt(found, ['packs']));
+}

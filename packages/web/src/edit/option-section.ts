@@ -37,6 +37,16 @@ export const OPTIONS: Section = {
           begin: () => ({}),
           parts: [field('layer', 'Coat', { is: 'one of', from: layerNames }), field('at', 'Starts', MOMENT)],
         }),
+        list('stopLines', 'Lines to stop at', {
+          one: 'a line',
+          title: (item) => textAt(item, ['area']),
+          begin: () => ({}),
+          parts: [
+            field('area', 'Room', { is: 'one of', from: areaNames }),
+            field('from', 'From', { is: 'point' }),
+            field('to', 'To', { is: 'point' }),
+          ],
+        }),
         list('thinner', 'Thinner', {
           one: 'thinner',
           title: (item) => [textAt(item, ['layer']), textAt(item, ['ratio'])].join(', '),

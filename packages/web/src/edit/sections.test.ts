@@ -1,9 +1,11 @@
-import { jobSchema } from '@slabwright/core';
+import { catalogueSchema, jobSchema, priceBookSchema } from '@slabwright/core';
 import { expect, test } from 'vitest';
 import { z } from 'zod';
+import { CATALOGUE_SECTIONS } from './catalogue-sections.ts';
 import { FLOOR_PARTS } from './floor-sections.ts';
 import { OPTIONS } from './option-section.ts';
-import { fieldsOf } from './spec.ts';
+import { PRICE_SECTIONS } from './price-sections.ts';
+import { fieldsOf, type Section } from './spec.ts';
 import { SURVEY_SECTIONS } from './survey-sections.ts';
 
 /** Every leaf of a schema as a path; items of lists under `[]`. */
@@ -40,4 +42,24 @@ test('every field of a job is asked somewhere, and nothing is asked that no job 
   const missing = held.filter((path) => !asked.includes(path) && !ELSEWHERE.some((rule) => rule.test(path)));
   const unknown = asked.filter((path) => !held.includes(path));
   expect({ missing, unknown }).toEqual({ missing: [], unknown: [] });
+});
+
+test('every field of a catalogue and a price book is asked', () => {
+  const gap = (schema: z.ZodType, sections: readonly Section[], own: readonly RegExp[]) => {
+    const held = [...new Set(leavesOf(z.toJSONSchema(schema, { io: 'input' })))];
+    const asked = sections.flatMap(({ parts }) => fieldsOf(parts));
+    return {
+      missing: held.filter((path) => !asked.includes(path) && !own.some((rule) => rule.test(path))),
+      unknown: asked.filter((path) => !held.includes(path)),
+    };
+  };
+  const own = [/(^|\.)id$/, /^schema$/];
+  // A rate is one of three forms in the schema, so its leaves stand in no one list.
+  const rates = /^rates/;
+  const catalogue = gap(catalogueSchema(), CATALOGUE_SECTIONS, [...own, rates]);
+  expect({ ...catalogue, unknown: catalogue.unknown.filter((path) => !rates.test(path)) }).toEqual({
+    missing: [],
+    unknown: [],
+  });
+  expect(gap(priceBookSchema(), PRICE_SECTIONS, own)).toEqual({ missing: [], unknown: [] });
 });

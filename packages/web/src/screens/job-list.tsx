@@ -2,6 +2,7 @@ import type { Heading, ListPlace, Store } from '@slabwright/store';
 import { StoreError } from '@slabwright/store';
 import { useCallback, useDeferredValue, useEffect, useRef, useState } from 'react';
 import { Link, useLocation } from 'wouter';
+import { NewJobLink } from '../edit/new-job-link.tsx';
 import { type Device, device } from '../keep/device.ts';
 import { openFile, saveBackup } from '../keep/files.ts';
 import { useDeviceNotes } from '../keep/use-device.ts';
@@ -68,6 +69,7 @@ export function JobList() {
       <section className="jobs">
         <h1>{words.list.title}</h1>
         <p className="quiet">{words.list.start}</p>
+        <NewJobLink />
         <label className="search">
           <span className="unseen">{words.list.search}</span>
           <input

@@ -178,6 +178,8 @@ export interface PlanWorker {
   working(id: string): WorkingView | null;
   /** Moment of a wall-clock time in a zone. */
   local(local: string, zone: string): LocalAnswer;
+  /** What is wrong with a catalogue or price book, each with its place. */
+  issues(kind: 'catalogue' | 'price-book', value: unknown): readonly IssueShown[];
   /** Reads a file a person chose, checking it as far as one file alone can be. */
   read(text: string): FileReport;
   /** Papers of an option of the last plan. */
