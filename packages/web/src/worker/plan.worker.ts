@@ -124,11 +124,21 @@ function lastPlan(): Last {
   return last;
 }
 
+function fileIssues(kind: 'catalogue' | 'price-book', value: unknown): readonly IssueShown[] {
+  if (kind === 'price-book') {
+    const read = priceBookFrom(value);
+    return read.ok ? [] : issuesShown(kind, read.issues);
+  }
+  const read = catalogueFrom(value);
+  return issuesShown(kind, read.ok ? checkCatalogue(read.value) : read.issues);
+}
+
 const api: PlanWorker = {
   words: () => Object.fromEntries([...MESSAGES.en].filter(([, text]) => !text.includes('{'))),
   plan: planned,
   working: (id) => (last ? workingView(id, last.plan.entries, last.voice) : null),
   local,
+  issues: fileIssues,
   read: (text) => readFile(text, plainVoice()),
   async papers(optionId, language) {
     return (await papers()).paperList(lastPlan(), optionId, language);
