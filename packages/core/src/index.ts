@@ -39,6 +39,7 @@ export { rankSystems, type SystemRanked, type SystemsRanked } from './rank-syste
 export { depthOf, issuesOf, MOST_BYTES, MOST_DEPTH, readJson } from './read.ts';
 export * as climate from './science/climate.ts';
 export { wetFilmFromDry } from './science/film/wet-from-dry.ts';
+export { type RoomFromTape, roomFromTape, squareCorner, type TapeTrouble } from './science/shape/index.ts';
 export * as spread from './spread/index.ts';
 export { checkCatalogue } from './steps/check/catalogue.ts';
 export { checkJob, WARNINGS } from './steps/check/job.ts';
