@@ -19,6 +19,7 @@ import { coatTable, preparationBlocks, section } from './build.ts';
 import { found } from './found.ts';
 import { changes, money, sideBySide } from './money.ts';
 import { acceptance, backInUse, care, conditions, scope, warranty } from './promises.ts';
+import { why } from './why.ts';
 
 /** What the paper may claim: a stop and a missing fact are said before anything is offered. */
 function standing(ctx: PaperContext): readonly Block[] {
@@ -107,6 +108,7 @@ export function proposal(ctx: PaperContext): Issued {
       bigFigures(ctx),
       ...sideBySide(ctx),
       { kind: 'columns', left: found(ctx), right: [...money(ctx), ...changes(ctx)] },
+      ...why(ctx),
       ...preparationBlocks(ctx),
       ...coatTable(ctx),
       ...scope(ctx),
