@@ -4,9 +4,10 @@ import { createContext, type ReactNode, useContext, useEffect, useMemo, useState
 import { type Device, device } from '../keep/device.ts';
 import { catalogueHeading, type JobDocument, jobHeading, priceBookHeading } from '../keep/documents.ts';
 import { LiveDocument, type LiveState } from '../keep/live-document.ts';
+import { type Spreading, useSpreading } from '../spread/use-spreading.ts';
 import type { IssueShown, Planned } from '../worker/api.ts';
 import { usePreferences } from './preferences.ts';
-import { usePlanning } from './use-planning.ts';
+import { localeHere, usePlanning } from './use-planning.ts';
 import type { ViewVoice } from './voice.ts';
 
 /** The open job: what was typed, what follows from it, and whether the one has caught up with the other. */
@@ -41,6 +42,8 @@ export interface JobPlan {
   /** The job file the plan was made from. */
   readonly planFile: JobFile | null;
   readonly optionId: string | null;
+  /** Whether the pours shown belong to this plan. */
+  readonly spreading: Spreading;
 }
 
 interface Opened {
@@ -145,12 +148,13 @@ export function JobProvider({ opened, children }: { readonly opened: Opened; rea
     priceBook ? () => priceBook.get().body : nothing,
   );
   const { units } = usePreferences();
-  const { made, issues, trouble, stale } = usePlanning({ document, catalogueBody, priceBookBody, units });
+  const { made: bare, issues, trouble, stale } = usePlanning({ document, catalogueBody, priceBookBody, units });
   const [chosen, setChosen] = useState<string | null>(null);
 
-  const options = made?.planned.plan.options ?? [];
+  const options = bare?.planned.plan.options ?? [];
   const optionId =
     (options.find(({ id }) => id === chosen) ?? options.find(({ accepted }) => accepted) ?? options[0])?.id ?? null;
+  const { made, spreading } = useSpreading(bare, optionId, catalogueBody, units, localeHere());
   const follows = useMemo<JobPlan>(
     () => ({
       id: live.id,
@@ -159,8 +163,9 @@ export function JobProvider({ opened, children }: { readonly opened: Opened; rea
       voice: made?.voice ?? null,
       planFile: made?.from.job ?? null,
       optionId,
+      spreading,
     }),
-    [live, made, optionId],
+    [live, made, optionId, spreading],
   );
   const job = useMemo<OpenJob>(
     () => ({

@@ -41,7 +41,7 @@ function whole(answer: Planned, before: Planned | null): Planned {
   return { ...answer, shown };
 }
 
-const localeHere = (): string => (navigator.language.startsWith('en') ? navigator.language : 'en-US');
+export const localeHere = (): string => (navigator.language.startsWith('en') ? navigator.language : 'en-US');
 
 /** Asks the worker whenever anything the plan stands on changed, and keeps the last plan until the next one is there. */
 export function usePlanning(question: Question): Planning & { readonly stale: boolean } {

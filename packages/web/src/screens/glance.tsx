@@ -5,6 +5,7 @@ import { instantAt } from '../day/scale.ts';
 import { StartControl, useMoveStart } from '../day/start-control.tsx';
 import { Floor, type FloorLayer } from '../floor/floor.tsx';
 import { useJob } from '../job/job-context.tsx';
+import { useLookedCoat } from '../spread/store.ts';
 import type { Step } from '../steps/step.ts';
 import type { StepView } from '../steps/step-view.tsx';
 import { words } from '../words.ts';
@@ -16,7 +17,10 @@ export function Glance({ view, step }: { readonly view: StepView | null; readonl
   const { file } = useJob();
   const [opened, open] = useState<Opened>(null);
   const data = view ? dayData(view, file) : null;
-  const layer = useMemo(() => (view ? (step.floor?.(view) ?? null) : null), [view, step]);
+  // The coat looked at decides what is drawn; the minute that is played redraws only itself.
+  const looked = useLookedCoat();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a step reads the coat looked at when it draws
+  const layer = useMemo(() => (view ? (step.floor?.(view) ?? null) : null), [view, step, looked]);
   return (
     <section className="phone glance" aria-label={`${words.survey.area}, ${words.day.title}`}>
       {data && data.starts.length > 0 ? <StartControl data={data} /> : null}

@@ -8,6 +8,7 @@ import { EnterLinks } from '../edit/enter-links.tsx';
 import { Floor } from '../floor/floor.tsx';
 import { JobProvider, useJob, useOpened } from '../job/job-context.tsx';
 import { Patterns } from '../marks/patterns.tsx';
+import { useLookedCoat } from '../spread/store.ts';
 import { stepOf } from '../steps/index.tsx';
 import type { Step } from '../steps/step.ts';
 import { type StepView, useStepView } from '../steps/step-view.tsx';
@@ -117,7 +118,13 @@ const FloorSection = memo(function FloorSection({
   readonly onArea: (id: string) => void;
 }) {
   const areas = view?.planned.areas ?? [];
-  const layer = useMemo(() => (view ? (step.floor?.(view) ?? { title: words.survey.area }) : null), [view, step]);
+  // The coat looked at decides what is drawn; the minute that is played redraws only itself.
+  const looked = useLookedCoat();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a step reads the coat looked at when it draws
+  const layer = useMemo(
+    () => (view ? (step.floor?.(view) ?? { title: words.survey.area }) : null),
+    [view, step, looked],
+  );
   return (
     <section className="floor" aria-label={words.survey.area}>
       {areas.length > 1 ? (

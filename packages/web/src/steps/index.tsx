@@ -1,3 +1,4 @@
+import { spread } from '../spread/step.tsx';
 import { hours } from './hours/index.tsx';
 import { laterStep } from './later/index.tsx';
 import { papers } from './papers/index.tsx';
@@ -15,7 +16,7 @@ export const STEPS: readonly Step[] = [
   system,
   quantities,
   hours,
-  laterStep('spread', 'desk'),
+  spread,
   price,
   papers,
   laterStep('site', 'site'),

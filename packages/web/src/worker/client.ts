@@ -4,10 +4,12 @@ import type { PlanAnswer, PlanRequest, PlanWorker } from './api.ts';
 /** The one worker of this tab, started when the first job opens. */
 let started: Remote<PlanWorker> | null = null;
 
+/** A worker with the whole program of plans in it. */
+export const startWorker = (): Worker =>
+  new Worker(new URL('./plan.worker.ts', import.meta.url), { type: 'module', name: 'plan' });
+
 export function planWorker(): Remote<PlanWorker> {
-  started ??= wrap<PlanWorker>(
-    new Worker(new URL('./plan.worker.ts', import.meta.url), { type: 'module', name: 'plan' }),
-  );
+  started ??= wrap<PlanWorker>(startWorker());
   return started;
 }
 

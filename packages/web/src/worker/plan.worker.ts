@@ -20,6 +20,8 @@ import {
   WARNINGS,
 } from '@slabwright/core';
 import { expose, transfer } from 'comlink';
+import type { SpreadDesk } from '../spread/api.ts';
+import { spreadDesk } from '../spread/desk.ts';
 import type { IssueShown, LocalAnswer, PlanAnswer, PlanRequest, PlanWorker } from './api.ts';
 import { temperatureAxis } from './axis.ts';
 import { drawingsOf } from './drawing.ts';
@@ -133,7 +135,8 @@ function fileIssues(kind: 'catalogue' | 'price-book', value: unknown): readonly 
   return issuesShown(kind, read.ok ? checkCatalogue(read.value) : read.issues);
 }
 
-const api: PlanWorker = {
+const api: PlanWorker & SpreadDesk = {
+  ...spreadDesk,
   words: () => Object.fromEntries([...MESSAGES.en].filter(([, text]) => !text.includes('{'))),
   plan: planned,
   working: (id) => (last ? workingView(id, last.plan.entries, last.voice) : null),

@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import { usePlan } from '../job/job-context.tsx';
+import { isOfSpread, spreadWorker } from '../spread/client.ts';
 import { momentText } from '../when.ts';
 import { words } from '../words.ts';
 import type { WorkingView } from '../worker/api.ts';
@@ -24,11 +25,10 @@ function useWorking(id: string): WorkingView | null | undefined {
   useEffect(() => {
     if (!planned) return;
     let left = false;
-    void planWorker()
-      .working(id)
-      .then((view) => {
-        if (!left) setFound({ id, view });
-      });
+    const asked = isOfSpread(id) ? spreadWorker().spreadWorking(id) : planWorker().working(id);
+    void asked.then((view) => {
+      if (!left) setFound({ id, view });
+    });
     return () => {
       left = true;
     };

@@ -1,0 +1,72 @@
+import type { Answer, CatalogueFile, Instant, JobFile, SpreadsPlan } from '@slabwright/core';
+import type { Dot, Shown, Units, WorkingView } from '../worker/api.ts';
+
+/** What the screen asks of the spread and gets back, in the reader's words. */
+
+export interface SpreadRequest {
+  readonly job: JobFile;
+  /** Null when it is the same as in the request before. */
+  readonly catalogue: CatalogueFile | null;
+  readonly now: number | Instant;
+  readonly units?: Units;
+  readonly locale: string;
+  readonly option: string;
+}
+
+/** Lines between two pours that must tie in wet, or where the film may end. */
+export interface SeamLines {
+  /** Pours on its two sides, from 0, the earlier first. */
+  readonly pours: readonly [number, number];
+  readonly lines: readonly (readonly [Dot, Dot])[];
+}
+
+/** The squares of one coat in the order they are spread: what the day is played from. */
+export interface CoatCells {
+  readonly layer: string;
+  readonly areas: readonly string[];
+  /** Milliseconds since 1970 of the first mixing. */
+  readonly begun: number;
+  readonly size: number;
+  readonly x: Float32Array;
+  readonly y: Float32Array;
+  /** Minutes after the first mixing, rising. */
+  readonly minute: Float32Array;
+  /** From 0. */
+  readonly pour: Uint16Array;
+  readonly seams: readonly SeamLines[];
+  /** Where pours meet on a joint or a tape line: they need not tie in. */
+  readonly ends: readonly (readonly [Dot, Dot])[];
+}
+
+export interface SpreadAnswer {
+  readonly option: string;
+  readonly spread: Answer<SpreadsPlan>;
+  readonly shown: Readonly<Record<string, Shown>>;
+  readonly texts: Readonly<Record<string, string>>;
+  readonly cells: readonly CoatCells[];
+  readonly milliseconds: number;
+}
+
+/** What a hand-made order breaks. */
+export interface JudgedOrder {
+  readonly ok: boolean;
+  /** One sentence for each kind of break, worst first. */
+  readonly breaks: readonly { readonly text: string; readonly pour?: number; readonly at?: Dot }[];
+  readonly figures: readonly (readonly [name: string, text: string])[];
+}
+
+/** A pour drawn by hand: its corners and the way the work goes. */
+export interface DrawnByHand {
+  readonly ring: readonly Dot[];
+  readonly towards: Dot;
+}
+
+export interface SpreadDesk {
+  /** Null when the files cannot be planned as they stand; the plan itself says why. */
+  spread(request: SpreadRequest): SpreadAnswer | null;
+  spreadWorking(id: string): WorkingView | null;
+  /** The pours of a coat in another order, judged; `order` lists their present numbers, from 1. */
+  judgeOrder(layer: string, area: string, order: readonly number[]): JudgedOrder | null;
+  /** Pours drawn by hand, judged. */
+  judgeDrawn(layer: string, area: string, pours: readonly DrawnByHand[]): JudgedOrder | null;
+}

@@ -1,0 +1,87 @@
+import {
+  type Answer,
+  type Catalogue,
+  catalogueFrom,
+  checkJob,
+  type Entry,
+  instantIn,
+  jobFrom,
+  plan,
+  type Reader,
+  type SpreadSeen,
+  type SpreadsPlan,
+  spread as spreading,
+  type Voice,
+  voice,
+  WARNINGS,
+} from '@slabwright/core';
+import { shownOf } from '../worker/shown.ts';
+import { textsOf } from '../worker/texts.ts';
+import { workingView } from '../worker/working-view.ts';
+import type { CoatCells, JudgedOrder, SpreadDesk } from './api.ts';
+import { cellsOf } from './cells.ts';
+import { judged } from './judge.ts';
+
+/** The last spread that was planned, for workings and for judging another order. */
+interface Last {
+  readonly entries: Readonly<Record<string, Entry>>;
+  readonly voice: Voice;
+  readonly seen: readonly SpreadSeen[];
+}
+
+let last: Last | null = null;
+let catalogueBefore: Catalogue | null = null;
+
+const spreadOf = (id: string): string => `${id}.spread.`;
+
+const seenOf = (layer: string, area: string): SpreadSeen | undefined =>
+  last?.seen.find((one) => one.layer === layer && one.areas.includes(area));
+
+/** Plans the order of pours of one option, in a worker of its own so that a long search holds up nobody's typing. */
+export const spreadDesk: SpreadDesk = {
+  spread(request) {
+    const started = performance.now();
+    if (request.catalogue) {
+      const read = catalogueFrom(request.catalogue);
+      if (!read.ok) return null;
+      catalogueBefore = read.value;
+    }
+    const catalogue = catalogueBefore;
+    const read = jobFrom(request.job);
+    if (!catalogue || !read.ok) return null;
+    const now = typeof request.now === 'number' ? instantIn(request.now, read.value.place.zone) : request.now;
+    if (checkJob(read.value, catalogue, now).some(({ code }) => !WARNINGS.has(code))) return null;
+    const job = { ...read.value, options: read.value.options.filter(({ id }) => id === request.option) };
+    const seen: SpreadSeen[] = [];
+    const made = plan({ job, catalogue, now, spread: 'quick', onSpread: (one) => seen.push(one) });
+    const [option] = made.options;
+    if (!option?.spread) return null;
+    const reader: Reader = { locale: request.locale, units: request.units ?? job.reader.units };
+    const speaks = voice('en', reader, made.entries);
+    last = { entries: made.entries, voice: speaks, seen };
+    const own = spreadOf(option.id);
+    const shown = Object.values(made.entries).filter(({ id }) => id.startsWith(own));
+    return {
+      option: option.id,
+      spread: option.spread as Answer<SpreadsPlan>,
+      shown: Object.fromEntries(shown.map((entry) => [entry.id, shownOf(entry, reader)])),
+      texts: textsOf({ ...made, options: made.options }, speaks),
+      cells: seen.flatMap((one): CoatCells[] => {
+        const cells = cellsOf(one);
+        return cells ? [cells] : [];
+      }),
+      milliseconds: performance.now() - started,
+    };
+  },
+  spreadWorking: (id) => (last ? workingView(id, last.entries, last.voice) : null),
+  judgeOrder(layer, area, order): JudgedOrder | null {
+    const found = seenOf(layer, area);
+    if (!last || found?.result.kind !== 'plan') return null;
+    return judged(found.question, spreading.reordered(found.result.solution, order), last.voice.reader);
+  },
+  judgeDrawn(layer, area, pours): JudgedOrder | null {
+    const found = seenOf(layer, area);
+    if (!last || !found || found.result.kind === 'issues') return null;
+    return judged(found.question, spreading.drawnSolution(found.result.problem, pours), last.voice.reader);
+  },
+};

@@ -1,0 +1,187 @@
+import type { StepBase } from '@slabwright/core';
+import { FactsTable } from '../facts/facts-table.tsx';
+import { MissingFacts, Notes } from '../facts/missing.tsx';
+import { Verdict, VerdictHead, Watch } from '../facts/verdict-block.tsx';
+import { usePlan } from '../job/job-context.tsx';
+import { NoOption } from '../steps/no-option.tsx';
+import { useStep } from '../steps/step-view.tsx';
+import { clockText } from '../when.ts';
+import { words as shared } from '../words.ts';
+import { answered } from '../worker/plan-types.ts';
+import { WorkingLink } from '../working/working-link.tsx';
+import { Batches } from './batches.tsx';
+import { type Coat, coatOn, coatsOf } from './coats.ts';
+import { Play } from './play.tsx';
+import { lookAt, useLookedCoat } from './store.ts';
+import './spread.css';
+import { words } from './words.ts';
+
+const w = words.facts;
+
+export function SpreadPanel() {
+  const view = useStep();
+  const { option } = view;
+  const layer = useLookedCoat();
+  if (!option) return <NoOption />;
+  const { spread } = option;
+  if (!spread) {
+    return (
+      <VerdictHead word="not yet">
+        <Working />
+      </VerdictHead>
+    );
+  }
+  const coats = coatsOf(view);
+  const coat = coatOn(coats, undefined, layer);
+  return (
+    <div className="spread">
+      <Stale />
+      <Verdict verdict={spread.verdict} />
+      {coat ? <CoatChoice coats={coats} coat={coat} /> : null}
+      {coat && coat.pours.length > 0 ? (
+        <>
+          <EdgeFacts coat={coat} />
+          <OpenAssumed coat={coat} />
+          <Play coat={coat} />
+        </>
+      ) : null}
+      <Ways step={spread} coats={coats} />
+      <Watch verdict={spread.verdict} />
+      {coat && coat.pours.length > 0 ? <Batches coat={coat} /> : null}
+      <MissingFacts step={spread} />
+      {answered(spread) ? <Notes step={spread} /> : null}
+    </div>
+  );
+}
+
+function Working() {
+  const { spreading } = usePlan();
+  return (
+    <>
+      <p role="status">{spreading.trouble ? words.failed : `${words.working}.`}</p>
+      {spreading.trouble ? (
+        <button type="button" className="press" onClick={spreading.again}>
+          {words.again}
+        </button>
+      ) : null}
+    </>
+  );
+}
+
+function Stale() {
+  const { spreading } = usePlan();
+  return (
+    <div role="status">
+      {spreading.trouble ? (
+        <div className="spread-stale">
+          <p>{words.failed}</p>
+          <button type="button" className="press" onClick={spreading.again}>
+            {words.again}
+          </button>
+        </div>
+      ) : spreading.stale ? (
+        <p className="spread-stale">{words.stale}</p>
+      ) : null}
+    </div>
+  );
+}
+
+const coatKey = (coat: Coat): string => `${coat.layer} ${coat.areas.join()}`;
+
+function CoatChoice({ coats, coat }: { readonly coats: readonly Coat[]; readonly coat: Coat }) {
+  const { voice } = useStep();
+  if (coats.length < 2) return null;
+  return (
+    <fieldset className="coat-choice">
+      <legend className="unseen">{words.coat}</legend>
+      {coats.map((one) => (
+        <label key={coatKey(one)} className={one === coat ? 'now' : ''}>
+          <input
+            type="radio"
+            name="spread-coat"
+            className="unseen"
+            checked={one === coat}
+            onChange={() => lookAt({ layer: one.layer, at: null })}
+          />
+          <b>{voice.name(one.name)}</b>
+          <small>
+            {one.start && one.laid
+              ? `${clockText(one.start)}–${clockText(one.laid)}, ${words.pours(one.pours.length)}`
+              : words.none}
+          </small>
+        </label>
+      ))}
+    </fieldset>
+  );
+}
+
+function EdgeFacts({ coat }: { readonly coat: Coat }) {
+  const { largestAge, openTime, worstPour, workingTime, seamLength, walk, leftOver } = coat;
+  return (
+    <>
+      <FactsTable
+        caption={w.caption}
+        facts={[
+          ...(largestAge && openTime
+            ? [{ key: 'age', label: w.age, note: w.ageNote, id: largestAge, limitId: openTime, side: 'most' as const }]
+            : []),
+          ...(worstPour && workingTime
+            ? [
+                {
+                  key: 'worst',
+                  label: w.worst(worstPour.pour),
+                  note: w.worstNote,
+                  id: worstPour.time,
+                  limitId: workingTime,
+                  side: 'most' as const,
+                },
+              ]
+            : []),
+        ]}
+      />
+      <FactsTable
+        caption={w.more}
+        facts={[
+          ...(seamLength ? [{ key: 'seams', label: w.seams, id: seamLength }] : []),
+          ...(walk ? [{ key: 'walk', label: w.walk, id: walk }] : []),
+          ...(leftOver ? [{ key: 'left', label: w.left, id: leftOver }] : []),
+        ]}
+      />
+    </>
+  );
+}
+
+/** An assumed open time is printed under the plan it carries. */
+function OpenAssumed({ coat }: { readonly coat: Coat }) {
+  const { voice } = useStep();
+  const { openFrom, openTime } = coat;
+  if (openFrom !== 'assumed' || !openTime || !voice.has(openTime)) return null;
+  return (
+    <p className="spread-assumed">
+      {words.openAssumed}:{' '}
+      <i>
+        <WorkingLink id={openTime} />
+      </i>{' '}
+      {shared.facts.assumed}. {words.openAssumedHow}
+    </p>
+  );
+}
+
+/** What would lift the verdict: every change that was planned and checked, each once. */
+function Ways({ step, coats }: { readonly step: StepBase; readonly coats: readonly Coat[] }) {
+  const { voice } = useStep();
+  const lifts = step.verdict.reasons.flatMap(({ lift }) => (lift ? [voice.say(lift)] : []));
+  const repairs = coats.flatMap((coat) => coat.repairs.map((one) => voice.say(one)));
+  const ways = [...new Set([...lifts, ...repairs])];
+  if (ways.length === 0) return null;
+  return (
+    <section className="ways">
+      <h3>{repairs.length > 0 ? words.ways.title : shared.verdictBlock.lift}</h3>
+      <ul>
+        {ways.map((way) => (
+          <li key={way}>{way}</li>
+        ))}
+      </ul>
+    </section>
+  );
+}
