@@ -30,13 +30,7 @@ export async function setup(project: TestProject): Promise<() => Promise<void>> 
   const place = mkdtempSync(join(tmpdir(), 'slabwright-e2e-'));
   // A folder of its own: whoever serves the usual one meanwhile keeps it.
   const built = join(place, 'web');
-  // The builder takes its mode from the environment, and the tests' own would make it a build for development.
-  await build({
-    configFile: join(web, 'vite.config.ts'),
-    mode: 'production',
-    logLevel: 'error',
-    build: { outDir: built },
-  });
+  await buildApp(built);
   const data = join(place, 'data');
   const trusted = await certificate();
   const serving = await serve({ data, port: 0, web: built, log: (line) => process.stderr.write(`${line}\n`) });
@@ -54,4 +48,12 @@ export async function setup(project: TestProject): Promise<() => Promise<void>> 
     await serving.stop();
     rmSync(place, { recursive: true });
   };
+}
+
+/** The app as a visitor gets it. The test runner's own NODE_ENV would make it a build for development. */
+async function buildApp(outDir: string): Promise<void> {
+  const before = process.env.NODE_ENV;
+  process.env.NODE_ENV = 'production';
+  await build({ configFile: join(web, 'vite.config.ts'), mode: 'production', logLevel: 'error', build: { outDir } });
+  process.env.NODE_ENV = before;
 }
