@@ -1,14 +1,14 @@
 import { listAt, type Path, type Raw, textAt, valueAt } from '../edit/path.ts';
-import type { AreaDrawing, Units } from '../worker/api.ts';
+import type { AreaDrawing, Dot, Units } from '../worker/api.ts';
 import { dotOf, dotsOf, lengthText, metres } from './lengths.ts';
 
 /** The drawing of one area straight from what is typed, before the plan has caught up. */
-export function draftDrawing(area: Raw, units: Units, solved?: AreaDrawing): AreaDrawing {
+export function draftDrawing(area: Raw, units: Units, solved: readonly Dot[]): AreaDrawing {
   const items = (key: string): readonly Raw[] => listAt(area, [key]);
   const id = (item: Raw): string => textAt(item, ['id']);
   const at = (item: Raw, path: Path): Raw => valueAt(item, path);
   const typed = dotsOf(at(area, ['outline']));
-  const outline = typed.length > 0 || !at(area, ['tape']) ? typed : (solved?.outline ?? []);
+  const outline = typed.length > 0 || !at(area, ['tape']) ? typed : solved;
   const reach = (axis: 0 | 1): string => {
     const along = outline.map((corner) => corner[axis]);
     return along.length === 0 ? '' : lengthText(Math.max(...along) - Math.min(...along), units);

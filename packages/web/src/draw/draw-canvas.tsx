@@ -7,6 +7,7 @@ import { CornerHandles } from './corner-handles.tsx';
 import { type Draw, useDraw } from './draw-context.tsx';
 import { DrawTools } from './draw-tools.tsx';
 import { FOOT, lengthText } from './lengths.ts';
+import { TapeLines } from './tape-lines.tsx';
 import { RULES } from './tools.ts';
 import { Underlay } from './underlay.tsx';
 import { dotAt, holds, roomAround, scaledExtent, viewFrame } from './view.ts';
@@ -116,7 +117,11 @@ function Sheet({ width, height }: { readonly width: number; readonly height: num
           <polyline points={pointsText(frame, draw.outline)} fill="none" stroke="var(--ink)" strokeWidth="6" />
         )}
         <Points draw={draw} frame={frame} />
-        <WallLengths draw={draw} frame={frame} />
+        {draw.solved.is === 'none' ? (
+          <WallLengths draw={draw} frame={frame} />
+        ) : (
+          <TapeLines draw={draw} frame={frame} />
+        )}
         <Pending draw={draw} frame={frame} />
         <CornerHandles draw={draw} frame={frame} place={place} near={near} />
         {cross ? <Cross at={frame.at(cross)} /> : null}

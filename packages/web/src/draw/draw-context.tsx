@@ -6,6 +6,7 @@ import type { AreaDrawing, Dot, Units } from '../worker/api.ts';
 import { draftDrawing } from './draft.ts';
 import { distance, dotsOf, FOOT, lengthText, metres, typedDot } from './lengths.ts';
 import { atLength, helped } from './snap.ts';
+import { type Solved, solveTape } from './tape.ts';
 import { putDown, RULES, type Tool } from './tools.ts';
 
 /** What the drawing and the tables beside it share: the room looked at, the corner chosen, what a press puts down. */
@@ -17,6 +18,8 @@ export interface Draw {
   readonly path: Path;
   readonly drawing: AreaDrawing;
   readonly outline: readonly Dot[];
+  /** The room of sides and diagonals, where it is measured so. */
+  readonly solved: Solved;
   chooseRoom(index: number): void;
   addRoom(name: string): void;
   removeRoom(index: number): void;
@@ -57,7 +60,7 @@ export function useDraw(): Draw {
 export const USUAL_STEP = { imperial: '6 in', metric: '0.1 m' } as const;
 
 export function DrawProvider({ children }: { readonly children: ReactNode }) {
-  const { file, change, planned } = useJob();
+  const { file, change } = useJob();
   const { units = file.reader.units } = usePreferences();
   const [room, setRoom] = useState(0);
   const [tool, setTool] = useState<Tool>('corner');
@@ -71,8 +74,11 @@ export function DrawProvider({ children }: { readonly children: ReactNode }) {
   const index = Math.min(room, rooms.length - 1);
   const path = useMemo<Path>(() => ['areas', index], [index]);
   const area = rooms[index];
-  const solved = planned?.areas.find(({ id }) => id === textAt(area, ['id']));
-  const drawing = useMemo(() => draftDrawing(area, units, solved), [area, units, solved]);
+  const solved = useMemo(() => solveTape(area), [area]);
+  const drawing = useMemo(
+    () => draftDrawing(area, units, solved.is === 'room' ? (solved.room.corners as readonly Dot[]) : []),
+    [area, units, solved],
+  );
   const outline = drawing.outline;
   const stepSize = metres(step) || (metres(USUAL_STEP[units]) as number);
 
@@ -141,6 +147,7 @@ export function DrawProvider({ children }: { readonly children: ReactNode }) {
     path,
     drawing,
     outline,
+    solved,
     chooseRoom(at) {
       setRoom(at);
       chooseCorner(null);

@@ -6,6 +6,7 @@ import { setAt, textAt } from '../edit/path.ts';
 import { TextInput } from '../edit/text-input.tsx';
 import { CornerTable } from './corner-table.tsx';
 import { useDraw } from './draw-context.tsx';
+import { TapeChoice, TapePanel } from './tape-panel.tsx';
 import { Walk } from './walk.tsx';
 import { words } from './words.ts';
 
@@ -17,8 +18,15 @@ export function DrawPanel() {
       <Rooms />
       {draw.area ? (
         <>
-          <Walk />
-          <CornerTable />
+          {draw.solved.is === 'none' ? (
+            <>
+              <Walk />
+              <CornerTable />
+            </>
+          ) : (
+            <TapePanel />
+          )}
+          <TapeChoice />
           <Form key={draw.room} parts={FLOOR_PARTS} base={draw.path} />
         </>
       ) : (

@@ -40,7 +40,7 @@ export const OPTIONS: Section = {
         list('stopLines', 'Lines to stop at', {
           one: 'a line',
           title: (item) => textAt(item, ['area']),
-          begin: () => ({}),
+          begin: (items) => ({ id: freshId('stop', items) }),
           parts: [
             field('area', 'Room', { is: 'one of', from: areaNames }),
             field('from', 'From', { is: 'point' }),
