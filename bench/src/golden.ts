@@ -1,5 +1,12 @@
-import { readFileSync } from 'node:fs';
-import { catalogueFromText, jobFromText, type PlanInput, priceBookFromText, type Result } from '@slabwright/core';
+import { existsSync, readFileSync } from 'node:fs';
+import {
+  catalogueFromText,
+  jobFromText,
+  type PlanInput,
+  priceBookFromText,
+  type Result,
+  weatherFromText,
+} from '@slabwright/core';
 
 /** Moments the golden jobs are planned for: just before their first working day. */
 export const GOLDEN_NOW = {
@@ -16,11 +23,13 @@ function good<T>(result: Result<T>): T {
 }
 
 export function goldenJob(name: GoldenName): PlanInput {
-  const text = (file: string): string => readFileSync(new URL(`../../jobs/${name}/${file}`, import.meta.url), 'utf8');
+  const place = (file: string): URL => new URL(`../../jobs/${name}/${file}`, import.meta.url);
+  const text = (file: string): string => readFileSync(place(file), 'utf8');
   return {
     job: good(jobFromText(text('job.json'))),
     catalogue: good(catalogueFromText(text('catalogue.json'))),
     priceBook: good(priceBookFromText(text('price-book.json'))),
+    ...(existsSync(place('weather.json')) ? { weather: good(weatherFromText(text('weather.json'))) } : {}),
     now: GOLDEN_NOW[name],
   };
 }

@@ -236,7 +236,9 @@ function planOption(
       : chain('hours', both(both(surveyed, timed), quantified), ([[s, t], q]) =>
           spreads(optionCtx, s, t, q, lit?.ok ? lit.value.plan : undefined, search, at('spread'), observe),
         );
-  const mixed = chain('quantities', both(fitted, quantified), ([f, q]) => coats(optionCtx, f, q, at('coats')));
+  const mixed = chain('quantities', both(fitted, quantified), ([f, q]) =>
+    coats(optionCtx, f, q, worked.ok ? worked.value.tasks : [], at('coats')),
+  );
   const kept = chain('quantities', both(surveyed, quantified), ([s, q]) => safety(optionCtx, s, q, at('safety')));
   const priced = chain('hours', both(both(surveyed, quantified), timed), ([[s, q], t]) =>
     price(optionCtx, s, q, t, at('price')),

@@ -356,6 +356,13 @@ export interface CoatSheet {
     readonly value: Known<'s'>;
     readonly humidity?: Known<'1'>;
   }[];
+  /** By temperature: pot life of material, open time on a slab that warm, batch poured out before it sets. */
+  readonly ladder?: readonly {
+    readonly at: Known<'°C'>;
+    readonly potLife?: Figure<'s'>;
+    readonly openTime?: Figure<'s'>;
+    readonly batch?: Figure<'m³'>;
+  }[];
 }
 
 export interface CoatsPlan extends StepBase {

@@ -6,6 +6,8 @@ import type { Block, Content } from '../paper.ts';
 import { batchTable } from './batches.ts';
 import { careCall, careOf } from './care.ts';
 import { emergency } from './emergency.ts';
+import { hoursOf } from './hours.ts';
+import { ladderTable } from './ladder.ts';
 import { limitFacts, readingTable, stopList } from './limits.ts';
 import { endTable, poursOf, pourTable, stopsOf } from './pours.ts';
 
@@ -83,6 +85,8 @@ export function coatPage(ctx: PaperContext, index: number, pages: number): reado
     text: said(text),
     lines: 3,
   });
+  const byTemperature = ladderTable(coat);
+  const ladder = byTemperature.length > 0 ? byTemperature : [frame('crew-ladder', 'crew-ladder-need')];
   return [
     { kind: 'headline', text: said('crew-coat', { coat: coat.name }), under: start },
     skin(ctx, coat),
@@ -103,19 +107,20 @@ export function coatPage(ctx: PaperContext, index: number, pages: number): reado
           ...endTable(ctx, coat.layer),
           {
             kind: 'columns' as const,
-            left: [frame('crew-ladder', 'crew-ladder-need')],
+            left: ladder,
             right: stopsOf(ctx, coat.layer),
           },
         ]
       : [
           {
             kind: 'columns' as const,
-            left: [frame('crew-ladder', 'crew-ladder-need')],
+            left: ladder,
             right: [frame('crew-lines', 'crew-lines-need')],
           },
         ]),
     ...careOf(reasons),
     ...dashes([say('crew-second-pail'), ...spare(ctx, coat), ...thinned(ctx, coat)]),
+    ...hoursOf(ctx, coat.layer),
     ...limitFacts(ctx, coat, below),
     ...readingTable(),
   ];

@@ -1,4 +1,5 @@
 import type { Moment } from '../../catalogue.ts';
+import { answered } from '../../plan.ts';
 import {
   areasOf,
   dashes,
@@ -71,8 +72,36 @@ export function conditions(ctx: PaperContext): readonly Block[] {
 
 const RETURN: readonly Moment[] = ['foot', 'light', 'vehicle', 'full'];
 
+const moment = (instant: string): string => instant.slice(0, 16).replace('T', ' ');
+
+/** The return to service on the slab's own hours, each instant with its band and the condition it stands on. */
+function byForecast(ctx: PaperContext): readonly Block[] {
+  const { day } = ctx.option;
+  const lit = day && answered(day) ? day : undefined;
+  const last = lit?.coats.at(-1);
+  const stages = (last?.milestones ?? []).filter(({ what }) => RETURN.includes(what as Moment));
+  if (!lit || !last?.start || stages.length === 0) return [];
+  return [
+    heading('proposal-return'),
+    line(say('proposal-return-promise', { laid: moment(last.start.laid) })),
+    {
+      kind: 'facts',
+      rows: stages.map(({ what, last: span, warm }) => ({
+        label: say(`paper-moment-${what}`),
+        value: { name: moment(span.at), strong: true } as const,
+        note: span.high
+          ? say('proposal-return-holds', { low: moment(span.low), high: moment(span.high) }, { warm })
+          : say('proposal-return-holds-open', { low: moment(span.low) }, { warm }),
+      })),
+    },
+    ...dashes(lit.promises.flatMap(({ says, basis }) => [saying(says), saying(basis)])),
+  ];
+}
+
 /** Only what the sheet of the last coat says, at its own temperature: nothing is worked out here. */
 export function backInUse(ctx: PaperContext): readonly Block[] {
+  const forecast = byForecast(ctx);
+  if (forecast.length > 0) return forecast;
   const last = known(ctx.option.coats)?.coats.at(-1);
   const rows = (last?.times ?? [])
     .filter(({ what }) => RETURN.includes(what as Moment))

@@ -6,8 +6,9 @@ import { verdictOf } from '../../kernel/verdict.ts';
 import { spreadRate } from '../../science/film/index.ts';
 import { givenFact, givenField, type OptionContext, productOf, sheetOf } from '../context.ts';
 import { marginLimit } from '../hours/margin.ts';
-import type { CoatSheet, CoatsPlan, QuantitiesPlan, SystemPlan } from '../results.ts';
+import type { CoatSheet, CoatsPlan, QuantitiesPlan, SystemPlan, Task } from '../results.ts';
 import { batchGroups } from './batches.ts';
+import { ladderOf } from './ladder.ts';
 
 const LIMITS = [
   'slabLeast',
@@ -55,6 +56,7 @@ function coatOf(
   layer: Layer,
   fitted: SystemPlan,
   quantified: QuantitiesPlan,
+  tasks: readonly Task[],
   trace: Trace,
 ): CoatSheet {
   const t = trace.within(layer.id);
@@ -62,6 +64,7 @@ function coatOf(
   const where = sheetOf(product);
   const fit = fitted.layers.find((one) => one.layer === layer.id);
   const quantity = quantified.layers.find((one) => one.layer === layer.id);
+  const floor = tasks.filter((task) => task.layer === layer.id);
   return {
     layer: layer.id,
     product: product.id,
@@ -74,18 +77,25 @@ function coatOf(
     dewMargin: marginLimit(t, product),
     limits: limitsOf(t, product),
     times: timesOf(t, product),
+    ladder: ladderOf(t.within('ladder'), product, ctx.job.reader.units, fit, floor),
   };
 }
 
 /**
  * Each coat as the crew mixes and lays it: its batches by part, and what its data sheet says of the hour and of the
- * days after. Quotes and weighs, judges nothing: limits are judged where the hours are.
+ * days after. Quotes and weighs, judges nothing: limits are judged where the hours are. Only the ladder is worked out.
  */
-export function coats(ctx: OptionContext, fitted: SystemPlan, quantified: QuantitiesPlan, trace: Trace): CoatsPlan {
+export function coats(
+  ctx: OptionContext,
+  fitted: SystemPlan,
+  quantified: QuantitiesPlan,
+  tasks: readonly Task[],
+  trace: Trace,
+): CoatsPlan {
   return {
     verdict: verdictOf([]),
     missing: [],
     notes: [],
-    coats: ctx.system.layers.map((layer) => coatOf(ctx, layer, fitted, quantified, trace)),
+    coats: ctx.system.layers.map((layer) => coatOf(ctx, layer, fitted, quantified, tasks, trace)),
   };
 }

@@ -13,9 +13,6 @@ const ANSWERED = new Set([
   'hours-recoat-too-late',
   'hours-recoat-not-on-sheet',
 ]);
-/** A start that the day proposes takes the place of one that nobody chose. */
-const NO_START = 'hours-no-start';
-
 /**
  * A gate with the hours ahead worked in: readings stay as they are, what nobody could read yet comes from the day. A
  * forecast goes on from a reading, it never replaces the first one: on a slab that nobody has read the gate stays not
@@ -28,10 +25,11 @@ export function withForecast(gated: Gated, layer: string, ctx: OptionContext, fo
   if (beyond) return gated;
   const read = forecast.site.readings.value > 0;
   const name = forecast.day.coats.find((coat) => coat.layer === layer)?.name ?? layer;
-  const kept = gated.gate.verdict.reasons.filter(
-    ({ code }) => !(read && ANSWERED.has(code)) && !(start.by === 'proposed' && code === NO_START),
-  );
   const names = { layer: name, at: start.at.slice(0, 16).replace('T', ' ') };
+  // What the day proposes is nobody's decision yet: the gate stays not known until a start is chosen.
+  if (start.by === 'proposed')
+    return { gate: gated.gate, notes: [...gated.notes, { code: 'day-start-proposed', names }] };
+  const kept = gated.gate.verdict.reasons.filter(({ code }) => !(read && ANSWERED.has(code)));
   const unread: readonly Reason[] = read
     ? []
     : [
@@ -42,16 +40,12 @@ export function withForecast(gated: Gated, layer: string, ctx: OptionContext, fo
           lift: { code: 'day-slab-never-read-lift' },
         },
       ];
-  const proposed: readonly Reason[] =
-    start.by === 'proposed'
-      ? [{ verdict: 'caution', code: 'day-start-proposed', names, lift: { code: 'day-start-proposed-lift' } }]
-      : [];
   const { margin } = start;
   return {
     gate: {
       layer,
       at: start.at,
-      verdict: verdictOf([...kept, ...start.verdict.reasons, ...unread, ...proposed], ctx.job.overrides),
+      verdict: verdictOf([...kept, ...start.verdict.reasons, ...unread], ctx.job.overrides),
       ...(gated.gate.margin ? { margin: gated.gate.margin } : margin ? { margin } : {}),
     },
     notes: read ? gated.notes.filter(({ code }) => code !== 'hours-recoat-if-as-warm') : gated.notes,
