@@ -92,7 +92,7 @@ export const words = {
     title: 'This cannot be planned as it stands',
     keep: 'The plan below is the last one that could be made.',
     none: 'Once these are set right the plan appears.',
-    file: { job: 'job', catalogue: 'catalogue', 'price-book': 'price book' },
+    file: { job: 'job', catalogue: 'catalogue', 'price-book': 'price book', weather: 'weather' },
     warnings: 'Looks odd',
   },
   option: 'Option',

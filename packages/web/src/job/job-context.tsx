@@ -4,6 +4,7 @@ import { createContext, type ReactNode, useContext, useEffect, useMemo, useState
 import { type Device, device } from '../keep/device.ts';
 import { catalogueHeading, type JobDocument, jobHeading, priceBookHeading } from '../keep/documents.ts';
 import { LiveDocument, type LiveState } from '../keep/live-document.ts';
+import { useStoredWeather } from '../keep/weather.ts';
 import { type Spreading, useSpreading } from '../spread/use-spreading.ts';
 import type { IssueShown, Planned } from '../worker/api.ts';
 import { usePreferences } from './preferences.ts';
@@ -147,8 +148,20 @@ export function JobProvider({ opened, children }: { readonly opened: Opened; rea
     priceBook?.subscribe ?? nobody,
     priceBook ? () => priceBook.get().body : nothing,
   );
+  const weatherBody = useStoredWeather(on.store, document.weather);
   const { units } = usePreferences();
-  const { made: bare, issues, trouble, stale } = usePlanning({ document, catalogueBody, priceBookBody, units });
+  const {
+    made: bare,
+    issues,
+    trouble,
+    stale,
+  } = usePlanning({
+    document,
+    catalogueBody,
+    priceBookBody,
+    weatherBody,
+    units,
+  });
   const [chosen, setChosen] = useState<string | null>(null);
 
   const options = bare?.planned.plan.options ?? [];

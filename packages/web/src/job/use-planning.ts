@@ -1,6 +1,7 @@
 import type { CatalogueFile, PriceBookFile } from '@slabwright/core';
 import { startTransition, useEffect, useMemo, useRef, useState } from 'react';
 import type { JobDocument } from '../keep/documents.ts';
+import type { StoredWeather } from '../keep/weather.ts';
 import type { IssueShown, Planned, Units } from '../worker/api.ts';
 import { LatestPlan, planWorker } from '../worker/client.ts';
 import { type ViewVoice, viewVoice } from './voice.ts';
@@ -15,6 +16,8 @@ interface Question {
   readonly document: JobDocument;
   readonly catalogueBody: CatalogueFile;
   readonly priceBookBody: PriceBookFile | null;
+  /** `undefined` while it is being read. */
+  readonly weatherBody: StoredWeather;
   readonly units: Units | undefined;
 }
 
@@ -45,10 +48,10 @@ export const localeHere = (): string => (navigator.language.startsWith('en') ? n
 
 /** Asks the worker whenever anything the plan stands on changed, and keeps the last plan until the next one is there. */
 export function usePlanning(question: Question): Planning & { readonly stale: boolean } {
-  const { document, catalogueBody, priceBookBody, units } = question;
+  const { document, catalogueBody, priceBookBody, weatherBody, units } = question;
   const asked = useMemo(
-    () => ({ document, catalogueBody, priceBookBody, units }),
-    [document, catalogueBody, priceBookBody, units],
+    () => ({ document, catalogueBody, priceBookBody, weatherBody, units }),
+    [document, catalogueBody, priceBookBody, weatherBody, units],
   );
   const [state, setState] = useState<Planning>(START);
   const latest = useRef<LatestPlan | null>(null);
@@ -58,15 +61,18 @@ export function usePlanning(question: Question): Planning & { readonly stale: bo
   );
   const sent = useRef<Question | null>(null);
   useEffect(() => {
+    if (asked.weatherBody === undefined) return;
     const before = sent.current;
     // The worker keeps the catalogue and price book it has; they are sent again only when they changed.
     const same = before?.catalogueBody === asked.catalogueBody && before.priceBookBody === asked.priceBookBody;
+    const sameWeather = before !== null && before.weatherBody === asked.weatherBody;
     sent.current = asked;
     latest.current?.request(
       {
         job: asked.document.job,
         catalogue: same ? null : asked.catalogueBody,
         priceBook: same ? null : asked.priceBookBody,
+        weather: sameWeather ? 'same' : asked.weatherBody === null ? 'none' : { file: asked.weatherBody },
         now: asked.document.asOf ?? Date.now(),
         locale: localeHere(),
         afresh: before === null,

@@ -7,6 +7,8 @@ export interface JobDocument {
   /** Id of a stored catalogue, and of a stored price book when the device has one. */
   readonly catalogue: string;
   readonly priceBook?: string;
+  /** Id of a stored weather file. Another weather is another document, so that undo brings the one before back. */
+  readonly weather?: string;
   /** Planned as of this moment instead of now: an example, or a job looked back at. */
   readonly asOf?: Instant;
   /** Invented, came with the program. */

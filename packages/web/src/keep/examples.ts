@@ -1,6 +1,7 @@
 import type { CatalogueFile, Instant, JobFile, PriceBookFile } from '@slabwright/core';
 import type { Change, Json, Store } from '@slabwright/store';
 import { catalogueHeading, type JobDocument, jobHeading, priceBookHeading } from './documents.ts';
+import { weatherTitle } from './weather.ts';
 
 /** Jobs that come with the program: invented people, finished plans, to look around in. */
 
@@ -17,9 +18,11 @@ export const EXAMPLES = Object.keys(AS_OF) as readonly (keyof typeof AS_OF)[];
 /** The same on every device, so that backups of two devices agree on where the examples began. */
 const MADE = Date.UTC(2026, 0, 1);
 
-type Loaded = readonly [job: JobFile, catalogue: CatalogueFile, priceBook: PriceBookFile];
+type Loaded = readonly [job: JobFile, catalogue: CatalogueFile, priceBook: PriceBookFile, weather: Json | null];
 
-const FILES = import.meta.glob<unknown>('../../../../jobs/*/{job,catalogue,price-book}.json', { import: 'default' });
+const FILES = import.meta.glob<unknown>('../../../../jobs/*/{job,catalogue,price-book,weather}.json', {
+  import: 'default',
+});
 
 async function load(name: string): Promise<Loaded> {
   const file = (kind: string): Promise<unknown> => {
@@ -27,7 +30,9 @@ async function load(name: string): Promise<Loaded> {
     if (!found) throw new Error(`the example ${name} has no ${kind}`);
     return found();
   };
-  return (await Promise.all([file('job'), file('catalogue'), file('price-book')])) as unknown as Loaded;
+  const weather = FILES[`../../../../jobs/${name}/weather.json`];
+  const all = [file('job'), file('catalogue'), file('price-book'), weather ? weather() : null];
+  return (await Promise.all(all)) as unknown as Loaded;
 }
 
 /** The changes that put the examples into a store; those already there are left alone. */
@@ -39,8 +44,15 @@ export async function exampleChanges(store: Store): Promise<readonly Change[]> {
     // One after the other, so that the list shows the garage first; counted for those left out too.
     const updatedAt = new Date(at++).toISOString();
     if (await store.get('job', id)) continue;
-    const [job, catalogue, priceBook] = await load(name);
-    const document: JobDocument = { job, catalogue: id, priceBook: id, asOf: AS_OF[name], example: true };
+    const [job, catalogue, priceBook, weather] = await load(name);
+    const document: JobDocument = {
+      job,
+      catalogue: id,
+      priceBook: id,
+      ...(weather ? { weather: id } : {}),
+      asOf: AS_OF[name],
+      example: true,
+    };
     const put = (kind: string, title: string, searchText: string, body: unknown): Change => ({
       do: 'put',
       draft: { kind, id, updatedAt, title, searchText, body: body as Json },
@@ -49,6 +61,7 @@ export async function exampleChanges(store: Store): Promise<readonly Change[]> {
     changes.push(
       put('catalogue', catalogueHeading.title(catalogue), catalogueHeading.searchText(catalogue), catalogue),
       put('price-book', priceBookHeading.title(priceBook), '', priceBook),
+      ...(weather ? [put('weather', weatherTitle(weather), '', weather)] : []),
       put('job', jobHeading.title(document), jobHeading.searchText(document), document),
     );
   }

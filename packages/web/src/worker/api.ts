@@ -14,11 +14,15 @@ import type {
 
 export type Units = 'imperial' | 'metric';
 
+export type WeatherSent = 'same' | 'none' | { readonly file: unknown };
+
 export interface PlanRequest {
   readonly job: JobFile;
   /** Null when it is the same as in the request before. */
   readonly catalogue: CatalogueFile | null;
   readonly priceBook: PriceBookFile | null;
+  /** The weather file as it is stored, or that it is the one sent before, or that the job has none. */
+  readonly weather: WeatherSent;
   /** Milliseconds since 1970, or a moment the job is planned as of. */
   readonly now: number | Instant;
   readonly units?: Units;
@@ -50,7 +54,7 @@ export interface Shown {
 }
 
 export interface IssueShown {
-  readonly file: 'job' | 'catalogue' | 'price-book';
+  readonly file: 'job' | 'catalogue' | 'price-book' | 'weather';
   readonly code: string;
   readonly path: readonly (string | number)[];
   readonly text: string;
@@ -93,6 +97,29 @@ export interface AxisTick {
   readonly text: string;
 }
 
+/** Slab, dew point and air of the site in °C, one value each `step` from `from`; margins in K with their P10 and P90. */
+export interface SiteCurves {
+  /** Milliseconds since 1970, and between two values. */
+  readonly from: number;
+  readonly step: number;
+  readonly slab: readonly number[];
+  readonly slabLow: readonly number[];
+  readonly slabHigh: readonly number[];
+  readonly dew: readonly number[];
+  readonly dewLow: readonly number[];
+  readonly dewHigh: readonly number[];
+  readonly air: readonly number[];
+  readonly margin: readonly number[];
+}
+
+/** Where the weather came from and when it was issued. */
+export interface WeatherTold {
+  readonly source: string;
+  readonly issued?: Instant;
+  readonly from: Instant;
+  readonly until: Instant;
+}
+
 export type LeanPlan = Omit<Plan, 'entries'>;
 
 export interface Planned {
@@ -106,6 +133,11 @@ export interface Planned {
   readonly texts: Readonly<Record<string, string>>;
   readonly areas: readonly AreaDrawing[];
   readonly axis: readonly AxisTick[];
+  /** Null without weather, or where it makes no hours. */
+  readonly curves: SiteCurves | null;
+  readonly weather: WeatherTold | null;
+  /** Least margins with the band of their hour, by the id of their entry. */
+  readonly banded: Readonly<Record<string, Shown>>;
   readonly warnings: readonly IssueShown[];
   readonly units: Units;
   readonly currency?: string;

@@ -6,6 +6,7 @@ const request = (locale: string, rest: Partial<PlanRequest> = {}): PlanRequest =
   job: {} as PlanRequest['job'],
   catalogue: null,
   priceBook: null,
+  weather: 'same',
   now: 0,
   locale,
   afresh: false,
@@ -29,14 +30,14 @@ test('while one plan is made only the newest question waits, and carries what a 
   const told: string[] = [];
   const catalogue = {} as NonNullable<PlanRequest['catalogue']>;
   latest.request(request('a'), () => told.push('a'));
-  latest.request(request('b', { catalogue, afresh: true }), () => told.push('b'));
+  latest.request(request('b', { catalogue, weather: 'none', afresh: true }), () => told.push('b'));
   latest.request(request('c'), () => told.push('c'));
   expect(asked.map(({ locale }) => locale)).toEqual(['a']);
   done[0]?.(refused);
   await Promise.resolve();
   await new Promise((later) => setTimeout(later));
   expect(asked.map(({ locale }) => locale)).toEqual(['a', 'c']);
-  expect(asked[1]).toMatchObject({ catalogue, afresh: true });
+  expect(asked[1]).toMatchObject({ catalogue, weather: 'none', afresh: true });
   done[1]?.(refused);
   await new Promise((later) => setTimeout(later));
   expect(told).toEqual(['a', 'c']);

@@ -37,6 +37,7 @@ export class LatestPlan {
       ...request,
       catalogue: request.catalogue ?? dropped?.catalogue ?? null,
       priceBook: request.priceBook ?? dropped?.priceBook ?? null,
+      weather: request.weather === 'same' ? (dropped?.weather ?? 'same') : request.weather,
       afresh: request.afresh || (dropped?.afresh ?? false),
     };
     this.waiting = { request: carried, tell };

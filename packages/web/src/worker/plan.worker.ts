@@ -1,4 +1,5 @@
 import {
+  answered,
   type Catalogue,
   catalogueFrom,
   checkCatalogue,
@@ -15,15 +16,20 @@ import {
   plan,
   priceBookFrom,
   type Reader,
+  type SiteState,
+  siteStateOf,
   type Voice,
   voice,
   WARNINGS,
+  type WeatherFile,
+  weatherFrom,
 } from '@slabwright/core';
 import { expose, transfer } from 'comlink';
 import type { SpreadDesk } from '../spread/api.ts';
 import { spreadDesk } from '../spread/desk.ts';
 import type { IssueShown, LocalAnswer, PlanAnswer, PlanRequest, PlanWorker } from './api.ts';
 import { temperatureAxis } from './axis.ts';
+import { bandedMargins, curvesOf, weatherTold } from './curves.ts';
 import { drawingsOf } from './drawing.ts';
 import { namesOf } from './names.ts';
 import { readFile } from './read-file.ts';
@@ -45,6 +51,9 @@ const shownBefore = new ShownBefore();
 let last: Last | null = null;
 let catalogueBefore: Catalogue | null = null;
 let priceBookBefore: PriceBook | null = null;
+let weatherBefore: WeatherFile | null = null;
+/** The slab as it was fitted; a moved start finds it again and fits nothing. */
+let siteBefore: SiteState | undefined;
 
 const plainVoice = (): Voice => voice('en', { locale: 'en-US', units: 'metric' }, {});
 
@@ -52,6 +61,16 @@ const issuesShown = (file: IssueShown['file'], issues: readonly Issue[]): IssueS
   const speaks = plainVoice();
   return issues.map((issue) => ({ file, code: issue.code, path: issue.path, text: speaks.sayIssue(issue) }));
 };
+
+/** Hours around the coats of all options that any ribbon draws. */
+function hoursDrawn({ options }: Plan): readonly [number, number] {
+  const starts = options.flatMap(({ day }) =>
+    day && answered(day) ? day.coats.flatMap(({ start }) => (start ? [Date.parse(start.at)] : [])) : [],
+  );
+  return [Math.min(...starts) - 8 * HOUR, Math.max(...starts) + 20 * HOUR];
+}
+
+const HOUR = 3_600_000;
 
 function planned(request: PlanRequest): PlanAnswer {
   const started = performance.now();
@@ -68,6 +87,15 @@ function planned(request: PlanRequest): PlanAnswer {
     if (!read.ok) return { ok: false, issues: issuesShown('price-book', read.issues) };
     priceBookBefore = read.value;
   }
+  if (request.weather !== 'same') {
+    weatherBefore = null;
+    if (request.weather !== 'none') {
+      const read = weatherFrom(request.weather.file);
+      if (!read.ok) return { ok: false, issues: issuesShown('weather', read.issues) };
+      weatherBefore = read.value;
+    }
+  }
+  const weather = weatherBefore;
   const catalogue = catalogueBefore;
   if (!catalogue) throw new Error('a plan was asked for before its catalogue');
   const read = jobFrom(request.job);
@@ -77,7 +105,15 @@ function planned(request: PlanRequest): PlanAnswer {
   const sense = checkJob(job, catalogue, now);
   const wrong = sense.filter(({ code }) => !WARNINGS.has(code));
   if (wrong.length > 0) return { ok: false, issues: issuesShown('job', wrong) };
-  const made = plan({ job, catalogue, now, ...(priceBookBefore ? { priceBook: priceBookBefore } : {}) });
+  if (weather) siteBefore = siteStateOf(job, weather, now, siteBefore);
+  const made = plan({
+    job,
+    catalogue,
+    now,
+    ...(priceBookBefore ? { priceBook: priceBookBefore } : {}),
+    ...(weather ? { weather } : {}),
+    ...(weather && siteBefore ? { calibrated: siteBefore } : {}),
+  });
   const units = request.units ?? job.reader.units;
   const reader: Reader = {
     locale: request.locale,
@@ -87,11 +123,15 @@ function planned(request: PlanRequest): PlanAnswer {
   const speaks = voice('en', reader, made.entries);
   last = { plan: made, job, catalogue, reader, voice: speaks };
   const { entries, ...lean } = made;
+  const curves = curvesOf(made);
   const rest = {
     plan: lean,
     texts: textsOf(made, speaks),
     areas: drawingsOf(job, made, units, request.locale),
-    axis: temperatureAxis(entries, reader),
+    axis: temperatureAxis(entries, reader, curves, hoursDrawn(made)),
+    curves,
+    weather: weather ? weatherTold(weather) : null,
+    banded: bandedMargins(made, reader),
     warnings: issuesShown(
       'job',
       sense.filter(({ code }) => WARNINGS.has(code)),

@@ -49,6 +49,7 @@ export function textsOf(plan: Plan, voice: Voice): Record<string, string> {
     for (const inner of Object.values(value)) walk(inner);
   };
   walk(plan.survey);
+  walk(plan.site);
   walk(plan.options);
   return texts;
 }
