@@ -7,6 +7,7 @@ import { CornerHandles } from './corner-handles.tsx';
 import { type Draw, useDraw } from './draw-context.tsx';
 import { DrawTools } from './draw-tools.tsx';
 import { FOOT, lengthText } from './lengths.ts';
+import { useTracing } from './photo-context.tsx';
 import { TapeLines } from './tape-lines.tsx';
 import { RULES } from './tools.ts';
 import { Underlay } from './underlay.tsx';
@@ -45,6 +46,7 @@ function allDots({ drawing, pending }: Draw): readonly Dot[] {
 
 function Sheet({ width, height }: { readonly width: number; readonly height: number }) {
   const draw = useDraw();
+  const traced = useTracing().map !== null;
   const dots = allDots(draw);
   const [extent, setExtent] = useState<Extent>(() => roomAround(dots, EMPTY[draw.units]));
   // The view stays put while a hand draws, and follows only what would leave it.
@@ -92,6 +94,7 @@ function Sheet({ width, height }: { readonly width: number; readonly height: num
   };
   return (
     <>
+      <Underlay frame={frame} extent={shown} />
       <svg
         ref={svg}
         width={width}
@@ -107,10 +110,11 @@ function Sheet({ width, height }: { readonly width: number; readonly height: num
         onBlur={() => setCross(null)}
       >
         <Grid frame={frame} extent={shown} step={draw.stepSize} />
-        <Underlay frame={frame} />
         {draw.outline.length > 2 ? (
           <>
-            <Slab area={draw.drawing} frame={frame} small={false} />
+            <g opacity={traced ? 0.55 : 1}>
+              <Slab area={draw.drawing} frame={frame} small={false} />
+            </g>
             <Marks area={draw.drawing} frame={frame} small={false} />
           </>
         ) : (

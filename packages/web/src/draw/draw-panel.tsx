@@ -6,6 +6,8 @@ import { setAt, textAt } from '../edit/path.ts';
 import { TextInput } from '../edit/text-input.tsx';
 import { CornerTable } from './corner-table.tsx';
 import { useDraw } from './draw-context.tsx';
+import { DxfPanel } from './dxf-panel.tsx';
+import { PhotoPanel } from './photo-panel.tsx';
 import { TapeChoice, TapePanel } from './tape-panel.tsx';
 import { Walk } from './walk.tsx';
 import { words } from './words.ts';
@@ -27,6 +29,8 @@ export function DrawPanel() {
             <TapePanel />
           )}
           <TapeChoice />
+          <PhotoPanel key={`photo-${draw.room}`} />
+          <DxfPanel />
           <Form key={draw.room} parts={FLOOR_PARTS} base={draw.path} />
         </>
       ) : (

@@ -1,5 +1,6 @@
 import { DrawCanvas } from '../draw/draw-canvas.tsx';
 import { DrawProvider } from '../draw/draw-context.tsx';
+import { TracingProvider } from '../draw/photo-context.tsx';
 import { EditPanel } from './edit-panel.tsx';
 import { JobTarget } from './job-target.tsx';
 import './edit.css';
@@ -18,8 +19,10 @@ export function Entering({ step, section, floor }: EnteringProps) {
   return (
     <JobTarget>
       <DrawProvider>
-        {section === 'floor' ? <DrawCanvas /> : floor}
-        <EditPanel step={step} section={section} />
+        <TracingProvider>
+          {section === 'floor' ? <DrawCanvas /> : floor}
+          <EditPanel step={step} section={section} />
+        </TracingProvider>
       </DrawProvider>
     </JobTarget>
   );
