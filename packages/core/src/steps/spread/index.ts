@@ -20,7 +20,7 @@ import {
   textMap,
 } from '../../spread/index.ts';
 import { type OptionContext, productOf } from '../context.ts';
-import { mostInSequence, shareOfLimit, sumInSequence } from '../formulas/spread.ts';
+import { mostInSequence, sumInSequence } from '../formulas/spread.ts';
 import type { CoatSpread, DayPlan, HoursPlan, QuantitiesPlan, SpreadsPlan, SurveyPlan } from '../results.ts';
 import { type CrewPlanned, crewOf } from './crew.ts';
 import { type FloorPart, floorParts } from './floor.ts';
@@ -237,7 +237,13 @@ function planned(found: SpreadPlan, facts: PlannedFacts, trace: Trace): Spreaded
   const { pours, bailOuts } = poursOf(problem, best, { part, hands, batch, product, door, begun, zone, mark }, trace);
   // the checker's own numbers are printed, not the planner's
   const largestAge = most('largest-age', check.maxAgeMin);
-  const ageShare = trace.figure('age-share', shareOfLimit, { used: largestAge, limit: times.open });
+  // each edge against the open time of its own hour
+  const ageShare = trace.taken('age-share', mostInSequence, {
+    value: best.score.ageShare,
+    unit: '1',
+    shows: 'share',
+    inputs: { along: [largestAge.id, times.open.id] },
+  });
   const worst = [...best.clock.pours]
     .map((pour, k) => ({
       k,
@@ -279,7 +285,12 @@ function planned(found: SpreadPlan, facts: PlannedFacts, trace: Trace): Spreaded
           worstPour: {
             pour: `${worst.k + 1}`,
             time,
-            share: trace.figure('worst-share', shareOfLimit, { used: time, limit: times.working }),
+            share: trace.taken('worst-share', mostInSequence, {
+              value: worst.share,
+              unit: '1',
+              shows: 'share',
+              inputs: { along: [time.id, times.working.id] },
+            }),
           },
         }
       : {}),

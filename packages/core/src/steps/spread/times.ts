@@ -1,11 +1,11 @@
 import type { Layer, Product } from '../../catalogue.ts';
-import type { Known } from '../../kernel/entry.ts';
+import type { Band, Figure, Known } from '../../kernel/entry.ts';
 import { epochOf, type Instant } from '../../kernel/instant.ts';
 import type { Said } from '../../kernel/said.ts';
 import type { Trace } from '../../kernel/trace.ts';
 import type { DayTable } from '../../spread/index.ts';
 import { givenFact, type OptionContext, productOf, sheetOf } from '../context.ts';
-import { openFromPot, workingFromPot } from '../formulas/spread.ts';
+import { leastInSequence, openFromPot, workingFromPot } from '../formulas/spread.ts';
 import type { CoatDay } from '../results.ts';
 
 export interface SpreadTimes {
@@ -142,37 +142,78 @@ export function spreadTimes(
     notes.push({ code: 'spread-working-not-on-sheet', names, figures: { time: open.id } });
   }
   const byClock = coat ? byDay(coat, start, startMin) : {};
+  const shortest = (name: string, table: DayTable, along: readonly string[], band?: Band): Figure<'s'> =>
+    trace.taken(name, leastInSequence, {
+      value: Math.min(...table.map(([, value]) => value)) * 60,
+      unit: 's',
+      shows: 'duration',
+      inputs: { along },
+      ...(band ? { band } : {}),
+    });
+  const openOfDay =
+    byClock.open && openFrom !== 'assumed'
+      ? shortest('open-by-day', byClock.open, [open.id, ...(byClock.decides ?? [])], byClock.openBand)
+      : undefined;
+  const workingOfDay = byClock.working
+    ? shortest('working-by-day', byClock.working, [share.id, ...(byClock.potIds ?? [])])
+    : undefined;
+  if (openOfDay) {
+    const figures = { open: openOfDay.id, working: (workingOfDay ?? placed).id };
+    notes.push({ code: 'spread-times-of-the-day', names, figures });
+  }
   return {
-    working: placed,
-    open,
-    openFrom: byClock.open && openFrom !== 'assumed' ? 'day' : openFrom,
-    assumed: assumed && !(byClock.open && byClock.working),
+    working: workingOfDay ?? placed,
+    open: openOfDay ?? open,
+    openFrom: openOfDay ? 'day' : openFrom,
+    assumed: assumed && !(openOfDay && workingOfDay),
     workingMin: byClock.working ?? [[startMin, minutes(placed.value)]],
-    openMin: byClock.open ?? [[startMin, minutes(open.value)]],
+    openMin: openOfDay && byClock.open ? byClock.open : [[startMin, minutes(open.value)]],
     notes,
   };
 }
 
+interface ByClock {
+  readonly working?: DayTable;
+  readonly potIds?: readonly string[];
+  readonly open?: DayTable;
+  readonly openBand?: Band;
+  readonly decides?: readonly string[];
+}
+
 /** Pot lives and open times of the day's own temperatures, minute of the day by minute of the day. */
-function byDay(coat: CoatDay, start: Instant, startMin: number): { working?: DayTable; open?: DayTable } {
+function byDay(coat: CoatDay, start: Instant, startMin: number): ByClock {
   const minuteOf = (at: Instant): number => startMin + (epochOf(at) - epochOf(start)) / 60_000;
-  const rising = (rows: (readonly [number, number])[]): DayTable =>
+  const rising = (rows: readonly (readonly [number, number])[]): DayTable =>
     rows.filter(([at], i) => i === 0 || at > (rows[i - 1]?.[0] ?? 0) + 1e-6);
-  const pots = coat.pots.flatMap(({ at, time }) =>
-    time ? [[minuteOf(at), (POT_SHARE * time.value) / 60] as const] : [],
-  );
-  const stage = coat.milestones.find(({ what }) => what === 'open');
-  const laid = coat.start?.laid;
-  const rows =
-    stage && coat.start && laid
-      ? ([
-          [minuteOf(coat.start.at), (epochOf(stage.first.at) - epochOf(coat.start.at)) / 60_000],
-          [minuteOf(laid), (epochOf(stage.last.at) - epochOf(laid)) / 60_000],
-        ] as (readonly [number, number])[])
-      : [];
-  const good = rows.every(([, value]) => value > 0.5);
+  const pots = coat.pots.flatMap(({ at, time }) => (time ? [{ at: minuteOf(at), time }] : []));
+  const working = rising(pots.map(({ at, time }) => [at, (POT_SHARE * time.value) / 60] as const));
   return {
-    ...(pots.length > 0 ? { working: rising([...pots]) } : {}),
-    ...(rows.length > 0 && good ? { open: rising(rows) } : {}),
+    ...(working.length > 0 ? { working, potIds: pots.map(({ time }) => time.id) } : {}),
+    ...openByDay(coat, minuteOf, rising),
+  };
+}
+
+/** Open time of the first metre and of the last, each from its own moment of laying. */
+function openByDay(
+  { milestones, start: begun }: CoatDay,
+  minuteOf: (at: Instant) => number,
+  rising: (rows: readonly (readonly [number, number])[]) => DayTable,
+): Pick<ByClock, 'open' | 'openBand' | 'decides'> {
+  const stage = milestones.find(({ what }) => what === 'open');
+  if (!stage || !begun) return {};
+  const since = (from: Instant, to: Instant): number => (epochOf(to) - epochOf(from)) / 1000;
+  const ends = [
+    { from: begun.at, span: stage.first },
+    { from: begun.laid, span: stage.last },
+  ];
+  // instants are told to the minute: an open time that rounds to nothing is no time
+  if (ends.some(({ from, span }) => since(from, span.at) < 30)) return {};
+  const open = rising(ends.map(({ from, span }) => [minuteOf(from), since(from, span.at) / 60] as const));
+  const low = Math.min(...ends.map(({ from, span }) => since(from, span.low)));
+  const highs = ends.flatMap(({ from, span }) => (span.high ? [since(from, span.high)] : []));
+  return {
+    open,
+    decides: [stage.warm.id],
+    ...(highs.length === ends.length ? { openBand: [low, Math.min(...highs)] as const } : {}),
   };
 }
