@@ -1,127 +1,160 @@
+import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
-import { expect, inject, test } from 'vitest';
+import { describe, expect, inject, test } from 'vitest';
 import { words as draw } from '../src/draw/words.ts';
+import { newWords } from '../src/edit/new-words.ts';
+import { words as edit } from '../src/edit/words.ts';
 import { words } from '../src/words.ts';
-import { arrive, kept, withBrowser } from './app-page.ts';
+import { arrive, kept, PHONE, withBrowser } from './app-page.ts';
 
 withBrowser();
 
-const EMPTY_ROOM = {
-  schema: 'slabwright.job/1',
-  id: 'drawn',
-  title: 'A room to draw',
-  place: { zone: 'Europe/Dublin' },
-  reader: { units: 'metric', paper: 'a4' },
-  areas: [{ id: 'main', name: 'Room' }],
-  survey: {},
-  options: [],
-};
+/** An L of 20 by 10 ft and 12 by 6 ft: 272 ft² (own arithmetic). */
+const WALLS = [
+  ['right', '20 ft'],
+  ['up', '10 ft'],
+  ['left', '8 ft'],
+  ['up', '6 ft'],
+  ['left', '12 ft'],
+] as const;
+const AREA = '272 ft²';
 
-/** Opens a job whose room nobody has drawn yet, at its drawing. */
-async function openEmptyRoom(): Promise<Page> {
-  const { page } = await arrive();
-  await page.getByRole('link', { name: words.list.examples }).first().waitFor();
-  const buffer = Buffer.from(JSON.stringify(EMPTY_ROOM));
-  const file = { name: 'room.json', mimeType: 'application/json', buffer };
-  await page.locator('input[type=file]').first().setInputFiles(file);
-  await page.getByRole('heading', { name: EMPTY_ROOM.title }).waitFor();
-  await page.goto(`${inject('app')}#/job/drawn/survey/enter/floor`);
-  await page.getByRole('application', { name: draw.label }).waitFor();
-  return page;
+async function newJob(page: Page): Promise<void> {
+  await page.getByRole('link', { name: edit.newJob }).click();
+  await page.getByLabel(newWords.name).fill('Workshop in Halden');
+  await page.getByLabel(newWords.zone).fill('America/Denver');
+  await page.getByLabel(newWords.units).selectOption('imperial');
+  await page.getByRole('button', { name: newWords.start }).press('Enter');
+  await page.getByRole('heading', { name: draw.corners }).waitFor();
 }
 
-/** Corners in metres as the table beside the drawing has them. */
-const corners = (page: Page): Promise<readonly (readonly [number, number])[]> =>
-  page.locator('.corners ol > li').evaluateAll((rows) =>
-    rows.map((row) => {
-      const [x, y] = [...row.querySelectorAll('input')].map((field) => Number.parseFloat(field.value));
-      return [x ?? Number.NaN, y ?? Number.NaN] as const;
-    }),
-  );
-
-function areaOf(ring: readonly (readonly [number, number])[]): number {
-  const twice = ring.reduce((sum, [x, y], i) => {
-    const [nextX, nextY] = ring[(i + 1) % ring.length] ?? [x, y];
-    return sum + x * nextY - nextX * y;
-  }, 0);
-  return Math.abs(twice) / 2;
+/** The survey answers with the area once the plan has caught up. */
+async function planned(page: Page): Promise<void> {
+  await page.getByRole('navigation', { name: words.steps.nav }).getByText(AREA).waitFor();
 }
 
-/** The survey has taken the room: its floor is a number with a working. */
-async function surveyedFloor(page: Page): Promise<string> {
-  await kept(page);
-  await page.goto(`${inject('app')}#/job/drawn/survey`);
-  const row = page.locator('#facts tr', { has: page.getByRole('rowheader', { name: words.survey.total }) }).first();
-  await row.waitFor();
-  return (await row.textContent()) ?? '';
-}
+const sheet = (page: Page) => page.getByRole('application', { name: draw.label });
 
-test('an L-shaped room by keyboard alone, walls typed as a tape reads them', async () => {
-  const page = await openEmptyRoom();
-  await page.getByRole('button', { name: draw.first }).focus();
-  await page.keyboard.press('Enter');
-  const walls = [
-    ['8 m', draw.directions.right],
-    ['3 m', draw.directions.up],
-    ['3 m', draw.directions.left],
-    ['300 cm', draw.directions.up],
-    ['5 m', draw.directions.left],
-  ] as const;
-  for (const [index, [length, way]] of walls.entries()) {
-    await page.getByRole('textbox', { name: draw.length }).focus();
-    await page.keyboard.type(length);
-    await page.getByRole('button', { name: way }).focus();
-    await page.keyboard.press('Enter');
-    await expect.poll(async () => (await corners(page)).length).toBe(index + 2);
-  }
-  // Own arithmetic: 8 by 3 and 5 by 3 metres.
-  expect(areaOf(await corners(page))).toBeCloseTo(39, 6);
-  expect(await surveyedFloor(page)).toContain('39');
+describe('an L-shaped room', () => {
+  test('drawn by keyboard alone and planned', async () => {
+    const { page } = await arrive();
+    await newJob(page);
+    await page.getByRole('button', { name: draw.first }).press('Enter');
+    for (const [way, length] of WALLS) {
+      await page.getByLabel(draw.length).focus();
+      await page.keyboard.type(length);
+      await page.getByRole('button', { name: draw.directions[way] }).press('Enter');
+    }
+    await planned(page);
+    expect(await page.getByRole('textbox', { name: draw.x(4), exact: true }).inputValue()).toBe('12 ft');
+    // Undo takes back the last wall, redo brings it again.
+    await page.getByRole('button', { name: words.undo, exact: true }).press('Enter');
+    await page.getByRole('textbox', { name: draw.x(6), exact: true }).waitFor({ state: 'detached' });
+    await page.getByRole('button', { name: words.redo, exact: true }).press('Enter');
+    await planned(page);
+    await kept(page);
+    await page.reload();
+    await planned(page);
+  });
+
+  test('drawn by mouse with lengths typed, and planned', async () => {
+    const { page } = await arrive();
+    await newJob(page);
+    const box = await sheet(page).boundingBox();
+    if (!box) throw new Error('there is no drawing');
+    let [x, y] = [box.width * 0.2, box.height * 0.8];
+    await sheet(page).click({ position: { x, y } });
+    await page.getByRole('textbox', { name: draw.x(1), exact: true }).waitFor();
+    const ways = { right: [60, 0], up: [0, -60], left: [-60, 0], down: [0, 60] } as const;
+    let corner = 1;
+    for (const [way, length] of WALLS) {
+      await page.getByLabel(draw.length).fill(length);
+      const handle = page.getByRole('button', { name: new RegExp(`^Corner ${corner},`) });
+      const at = await handle.boundingBox();
+      if (!at) throw new Error(`corner ${corner} is not drawn`);
+      [x, y] = [at.x + at.width / 2 - box.x + ways[way][0], at.y + at.height / 2 - box.y + ways[way][1]];
+      await sheet(page).click({ position: { x, y } });
+      corner += 1;
+      await page.getByRole('textbox', { name: draw.x(corner), exact: true }).waitFor();
+    }
+    await planned(page);
+  });
+
+  test('a corner is moved by hand, by arrow keys and by typing', async () => {
+    const { page } = await arrive(`${inject('app')}#/job/example-garage/survey/enter/floor`);
+    const field = page.getByRole('textbox', { name: draw.x(3), exact: true });
+    await field.waitFor();
+    const corner = page.getByRole('button', { name: /^Corner 3,/ });
+    await corner.focus();
+    await page.keyboard.press('ArrowRight');
+    await expect.poll(() => field.inputValue()).toBe('20 ft 6 in');
+    await page.getByRole('button', { name: words.undo, exact: true }).click();
+    await expect.poll(() => field.inputValue()).toBe('20 ft');
+    const at = await corner.boundingBox();
+    if (!at) throw new Error('corner 3 is not drawn');
+    await page.mouse.move(at.x + at.width / 2, at.y + at.height / 2);
+    await page.mouse.down();
+    await page.mouse.move(at.x + at.width / 2 + 60, at.y + at.height / 2, { steps: 4 });
+    await page.mouse.up();
+    await expect.poll(() => field.inputValue()).not.toBe('20 ft');
+    await page.getByRole('button', { name: words.undo, exact: true }).click();
+    await expect.poll(() => field.inputValue()).toBe('20 ft');
+    await field.fill('20 ft 3');
+    await field.press('Enter');
+    await page.getByText(edit.wrongNote).first().waitFor();
+    expect(await field.inputValue()).toBe('20 ft 3');
+  });
 });
 
-test('the same room by arrow keys on the drawing', async () => {
-  const page = await openEmptyRoom();
-  await page.getByRole('textbox', { name: draw.step }).fill('1 m');
-  const floor = page.getByRole('application', { name: draw.label });
-  await floor.focus();
-  const go = async (key: string, times: number): Promise<void> => {
-    for (let n = 0; n < times; n++) await page.keyboard.press(key);
-    await page.keyboard.press('Enter');
-  };
-  await page.keyboard.press('Enter');
-  await expect.poll(async () => (await corners(page)).length).toBe(1);
-  const ways = [
-    ['ArrowRight', 8],
-    ['ArrowUp', 3],
-    ['ArrowLeft', 3],
-    ['ArrowUp', 3],
-    ['ArrowLeft', 5],
-  ] as const;
-  for (const [index, [key, times]] of ways.entries()) {
-    await go(key, times);
-    await expect.poll(async () => (await corners(page)).length).toBe(index + 2);
-  }
-  expect(areaOf(await corners(page))).toBeCloseTo(39, 6);
-});
+const SCREENS = [
+  '/new',
+  ...['floor', 'place', 'building', 'on-the-floor', 'slab', 'moisture', 'pull-off', 'climate', 'use', 'options'].map(
+    (part) => `/job/example-garage/survey/enter/${part}`,
+  ),
+  '/catalogue/example-garage/products',
+  '/catalogue/example-garage/systems',
+  '/catalogue/example-garage/tools',
+  '/prices/example-garage',
+];
 
-test('an L-shaped room by hand: six presses, square corners', async () => {
-  const page = await openEmptyRoom();
-  const floor = page.getByRole('application', { name: draw.label });
-  const box = await floor.boundingBox();
-  if (!box) throw new Error('the floor to draw on is not there');
-  const at = (x: number, y: number) => ({ x: box.x + box.width * x, y: box.y + box.height * y });
-  // Each press is a few pixels off square, as a hand is.
-  const presses = [at(0.2, 0.8), at(0.8, 0.81), at(0.805, 0.5), at(0.5, 0.505), at(0.495, 0.2), at(0.2, 0.205)];
-  for (const [index, { x, y }] of presses.entries()) {
-    await page.mouse.click(x, y);
-    await expect.poll(async () => (await corners(page)).length).toBe(index + 1);
-  }
-  const ring = await corners(page);
-  for (const [i, [x, y]] of ring.entries()) {
-    const [nextX, nextY] = ring[(i + 1) % ring.length] ?? [x, y];
-    expect([x === nextX || y === nextY, ring]).toEqual([true, ring]);
-  }
-  expect(areaOf(ring)).toBeGreaterThan(1);
-  await page.keyboard.press('Control+z');
-  await expect.poll(async () => (await corners(page)).length).toBe(5);
+async function show(page: Page, screen: string): Promise<void> {
+  await page.evaluate((hash) => {
+    location.hash = hash;
+  }, screen);
+  await page.locator('.fields').first().waitFor();
+  // The first item of a list stands open, so that its fields are looked at too.
+  const item = page.locator('.list .item').first();
+  if ((await item.count()) > 0 && (await item.getAttribute('aria-expanded')) === 'false') await item.click();
+}
+
+describe.each([
+  ['desk', undefined],
+  ['phone', PHONE],
+  ['320 pixels', { width: 320, height: 640 }],
+] as const)('what is entered, %s', (_name, viewport) => {
+  test('breaks no accessibility rule, is wide enough for a thumb, and needs no sideways scroll', async () => {
+    const { page } = await arrive(inject('app'), viewport ? { viewport } : {});
+    const broken: unknown[] = [];
+    for (const screen of SCREENS) {
+      await show(page, screen);
+      const { violations } = await new AxeBuilder({ page }).analyze();
+      broken.push(...violations.map(({ id, nodes }) => [screen, id, nodes[0]?.html.slice(0, 160)]));
+      const [wide, room] = await page.evaluate(() => [
+        document.documentElement.scrollWidth,
+        document.documentElement.clientWidth,
+      ]);
+      if ((wide ?? 0) > (room ?? 0)) broken.push([screen, 'sideways', wide]);
+      const low = await page.evaluate(() =>
+        [
+          ...document.querySelectorAll<HTMLElement>(
+            '.entering button, .entering select, .entering input:not([type=radio]):not([type=checkbox]):not(.unseen), .pages button, .pages select',
+          ),
+        ]
+          .filter((one) => one.offsetParent !== null && one.getBoundingClientRect().height < 43.5)
+          .map((one) => one.outerHTML.slice(0, 120)),
+      );
+      broken.push(...low.map((html) => [screen, 'low', html]));
+    }
+    expect(broken).toEqual([]);
+  });
 });
