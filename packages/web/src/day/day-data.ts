@@ -1,6 +1,8 @@
 import type { JobFile } from '@slabwright/core';
 import type { StepView } from '../steps/step-view.tsx';
+import { words } from '../words.ts';
 import { answered } from '../worker/plan-types.ts';
+import { type DayHours, dayHours } from './day-hours.ts';
 import { daySpan, epoch, HOUR, offsetOf } from './scale.ts';
 
 /** What stands on the ribbon, read from the job and its plan: readings given, starts chosen, times wanted. */
@@ -17,6 +19,8 @@ export interface Start {
   readonly name: string;
   readonly at: number;
   readonly index: number;
+  /** Nobody chose it: the day proposes it, and moving it chooses it. */
+  readonly proposed?: boolean;
 }
 
 export interface Wanted {
@@ -39,6 +43,10 @@ export interface DayData {
   readonly starts: readonly Start[];
   readonly wanted: readonly Wanted[];
   readonly sun: readonly SunPatch[];
+  /** Null without weather: then only what was read stands here. */
+  readonly hours: DayHours | null;
+  /** End of what is drawn behind the break mark; absent where nothing comes later. */
+  readonly tail?: number;
 }
 
 const layerName = (view: StepView, layer: string): string => {
@@ -65,6 +73,30 @@ function readingsOf({ file, voice }: StepView): readonly Reading[] {
 
 /** What follows a start at once, coating and keeping off, stays on the ribbon. */
 const AFTER_START = 6 * HOUR;
+/** With a forecast the night after the last coat belongs to the day. */
+const NIGHT = 14 * HOUR;
+/** The break mark is followed by so much at most. */
+const MOST_TAIL = 6 * 24 * HOUR;
+
+function startsOf(view: StepView, chosen: JobFile['options'][number] | undefined): readonly Start[] {
+  const day = view.option?.day;
+  const coats = day && answered(day) ? day.coats : [];
+  const typed = chosen?.starts ?? [];
+  const own = typed.map(({ layer, at }) => ({ layer, at: epoch(at) }));
+  const proposed = coats.flatMap(({ layer, start }) =>
+    start?.by === 'proposed' && !typed.some((one) => one.layer === layer)
+      ? [{ layer, at: epoch(start.at), proposed: true }]
+      : [],
+  );
+  return [...own, ...proposed].map((one, index) => ({ ...one, index, name: layerName(view, one.layer) }));
+}
+
+/** The first instant the day stands on, for its offset. */
+const firstOf = (view: StepView, chosen: JobFile['options'][number] | undefined): string | undefined => {
+  const day = view.option?.day;
+  const proposed = day && answered(day) ? day.coats.find(({ start }) => start)?.start?.at : undefined;
+  return chosen?.starts?.[0]?.at ?? proposed ?? view.file.survey.climate?.at(-1)?.at;
+};
 
 /** Null while the job knows no hour at all. */
 export function dayData(view: StepView, typed: JobFile = view.file): DayData | null {
@@ -72,12 +104,10 @@ export function dayData(view: StepView, typed: JobFile = view.file): DayData | n
   // Starts follow the hand; what they lead to follows when the plan is there.
   const file = typed;
   const chosen = file.options.find(({ id }) => id === option?.id);
-  const starts = (chosen?.starts ?? []).map(
-    ({ layer, at }, index): Start => ({ layer, name: layerName(view, layer), at: epoch(at), index }),
-  );
+  const starts = startsOf(view, chosen);
+  const hours = dayHours(view, words.day.waits);
   const readings = readingsOf(view).filter(({ at }) => Number.isFinite(at));
-  const instants = [chosen?.starts?.[0]?.at, file.survey.climate?.at(-1)?.at].filter((one) => one !== undefined);
-  const [first] = instants;
+  const first = firstOf(view, chosen);
   if (first === undefined) return null;
   const offset = offsetOf(first);
   // Readings far from the day of the coats belong to another day; the survey lists them.
@@ -93,10 +123,37 @@ export function dayData(view: StepView, typed: JobFile = view.file): DayData | n
     ),
   );
   const close = wanted.filter(({ at }) => at <= until).map(({ at }) => at);
+  const worked = (hours?.hands ?? []).flatMap(({ blocks }) =>
+    blocks.flatMap((one) => (one.from >= from && one.until <= until ? [one.from, one.until] : [])),
+  );
   const span = daySpan(
-    [...near.map(({ at }) => at), ...starts.flatMap(({ at }) => [at, at + AFTER_START]), ...close],
+    [
+      ...near.map(({ at }) => at),
+      ...starts.flatMap(({ at }) => [at, at + (hours ? NIGHT : AFTER_START)]),
+      ...(hours ? [] : close),
+      ...worked,
+      ...(hours?.least ?? []).map(({ at }) => at),
+    ],
     offset,
   );
   if (!span) return null;
-  return { start: span[0], end: span[1], offset, readings: near, starts, wanted, sun };
+  const [start, end] = span;
+  const later = [...(hours?.poles ?? []).map(({ at, high }) => high ?? at), ...wanted.map(({ at }) => at)].filter(
+    (at) => at > end && at <= end + MOST_TAIL,
+  );
+  return {
+    start,
+    end,
+    offset,
+    readings: near,
+    starts,
+    wanted,
+    sun,
+    hours,
+    ...(hours && later.length > 0 ? { tail: Math.max(...later) + 6 * HOUR } : {}),
+  };
 }
+
+/** What the ribbon stands on, in words. */
+export const dayStands = (view: StepView | null): string =>
+  view?.planned.curves && view.planned.weather ? words.day.forecast(view.planned.weather.source) : words.day.given;

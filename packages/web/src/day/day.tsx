@@ -3,6 +3,7 @@ import { dayText } from '../when.ts';
 import { words } from '../words.ts';
 import type { AxisTick } from '../worker/api.ts';
 import type { DayData } from './day-data.ts';
+import { Poles } from './floor-row.tsx';
 import type { DayFrame } from './frame.ts';
 import { DAY_ROWS } from './rows.tsx';
 import { clock, dateAt, dayScale, ticks } from './scale.ts';
@@ -12,6 +13,13 @@ const HANDLES = 30;
 const AXIS = 20;
 /** Narrower than this the ribbon pans inside its own frame. */
 const LEAST_WIDTH = 640;
+/** With hands and windows in words it needs more. */
+const LEAST_WITH_HOURS = 960;
+/** Room behind the break mark. */
+const TAIL = 216;
+const BREAK = 30;
+/** Curves lower than this say nothing. */
+const LEAST_CURVES = 84;
 
 const tickText = (time: number, offset: number): string => {
   const hour = clock(time, offset);
@@ -23,7 +31,7 @@ interface DayProps {
   readonly axis: readonly AxisTick[];
   readonly small?: boolean;
   readonly gutter: number;
-  readonly onMove?: (index: number, at: number) => void;
+  readonly onMove?: (layer: string, at: number) => void;
 }
 
 /** The day as a ribbon of hours, drawn at the pixel size it is shown in. */
@@ -32,7 +40,11 @@ export function Day(props: DayProps) {
   return (
     <div className={props.small ? 'drawing' : 'drawing pans'} ref={ref}>
       {size && size.width > 20 && size.height > 20 ? (
-        <Ribbon {...props} width={props.small ? size.width : Math.max(size.width, LEAST_WIDTH)} height={size.height} />
+        <Ribbon
+          {...props}
+          width={props.small ? size.width : Math.max(size.width, props.data.hours ? LEAST_WITH_HOURS : LEAST_WIDTH)}
+          height={size.height}
+        />
       ) : null}
     </div>
   );
@@ -45,24 +57,28 @@ function Ribbon({
   gutter,
   onMove,
   width,
-  height,
+  height: room,
 }: DayProps & { readonly width: number; readonly height: number }) {
   const left = small ? 10 : gutter;
-  const right = small ? 10 : 76;
+  const behind = !small && data.tail !== undefined;
+  const right = small ? 10 : behind ? TAIL + BREAK : data.hours ? 24 : 76;
   const scale = dayScale(data.start, data.end, left, width - right);
-  const frame: DayFrame = { scale, data, axis, gutter: left, width, small };
+  const tail = behind ? dayScale(data.end, data.tail ?? data.end, width - TAIL, width - 14) : null;
+  const frame: DayFrame = { scale, tail, data, axis, gutter: left, width, small };
   const top = small ? 20 : HANDLES;
-  const bottom = height - AXIS;
   const rows = DAY_ROWS.map((row) => ({ row, height: row.height(frame) })).filter(({ height: own }) => own > 0);
   const fixed = rows.filter(({ row }) => !row.grows).reduce((sum, { height: own }) => sum + own, 0);
-  const room = Math.max(bottom - top - fixed, 24);
+  const grow = Math.max(room - AXIS - top - fixed, small ? 24 : LEAST_CURVES);
+  const height = top + fixed + grow + AXIS;
+  const bottom = height - AXIS;
   let y = top;
   const placed = rows.map(({ row, height: own }) => {
-    const tall = row.grows ? room : own;
+    const tall = row.grows ? grow : own;
     const place = { row, top: y, height: tall };
     y += tall;
     return place;
   });
+  const foot = placed.find(({ row }) => row.key === 'floor');
   const label = words.day.label(clock(data.start, data.offset), clock(data.end, data.offset));
   return (
     <svg
@@ -87,6 +103,14 @@ function Ribbon({
       {placed.map(({ row, top: at, height: tall }) => (
         <g key={row.key}>{row.draw(frame, at, tall)}</g>
       ))}
+      {tail
+        ? ticks(tail, data.offset, 60).map((time) => (
+            <text key={time} x={tail.x(time)} y={height - 5} textAnchor="middle" className="nq">
+              {tickText(time, data.offset)}
+            </text>
+          ))
+        : null}
+      {small || !foot ? null : <Poles frame={frame} foot={foot.top} />}
       <StartFlags frame={frame} bottom={bottom} {...(onMove ? { onMove } : {})} />
     </svg>
   );

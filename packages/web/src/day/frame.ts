@@ -6,6 +6,8 @@ import type { DayScale } from './scale.ts';
 /** Where a row of the ribbon draws. */
 export interface DayFrame {
   readonly scale: DayScale;
+  /** Scale behind the break mark, where something comes later. */
+  readonly tail: DayScale | null;
   readonly data: DayData;
   readonly axis: readonly AxisTick[];
   /** Row names end here. */

@@ -1,8 +1,12 @@
 import { momentText } from '../when.ts';
 import { words } from '../words.ts';
+import { crewRows } from './crew-rows.tsx';
 import type { Reading } from './day-data.ts';
+import { floorRow } from './floor-row.tsx';
+import { ForecastCurves } from './forecast-curves.tsx';
 import type { DayFrame, DayRow } from './frame.ts';
 import { clock } from './scale.ts';
+import { windowRows } from './window-rows.tsx';
 
 /** The rows of the ribbon from the top. Another row is one more entry here. */
 
@@ -90,14 +94,23 @@ const curves: DayRow = {
                 </text>
               </g>
             ))}
-        {inView.length === 0 && !small ? (
+        {inView.length === 0 && !small && !data.hours ? (
           <text x={(scale.left + scale.right) / 2} y={top + height / 2} textAnchor="middle" className="nq">
             {words.day.outline}
           </text>
         ) : null}
-        {CURVES.map((curve) => (
-          <CurveOf key={curve.key} curve={curve} points={points(curve.key)} small={small} />
-        ))}
+        {data.hours ? (
+          <>
+            <ForecastCurves frame={frame} hours={data.hours} y={y} />
+            {small
+              ? null
+              : points('slab').map(([x, at]) => (
+                  <path key={x} d={`M${x - 5} ${at}h10M${x} ${at - 5}v10`} stroke="var(--chalk)" strokeWidth="2" />
+                ))}
+          </>
+        ) : (
+          CURVES.map((curve) => <CurveOf key={curve.key} curve={curve} points={points(curve.key)} small={small} />)
+        )}
       </>
     );
   },
@@ -106,7 +119,7 @@ const curves: DayRow = {
 /** Hours in which the sun lies on the floor. */
 const sun: DayRow = {
   key: 'sun',
-  height: ({ data, small }) => (data.sun.length > 0 ? (small ? 10 : 22) : 0),
+  height: ({ data, small }) => (data.sun.length > 0 ? (small ? (data.hours ? 0 : 10) : 20) : 0),
   draw(frame, top, height) {
     const { scale, data, small } = frame;
     return (
@@ -144,7 +157,8 @@ const LINE = 20;
 /** When the floor is wanted again: open poles, because the plan does not promise them yet. One line for each use. */
 const wanted: DayRow = {
   key: 'wanted',
-  height: ({ data, small }) => (small ? 0 : data.wanted.length * LINE),
+  // Where the plan knows when it gives the floor back, the wish stands at that pole.
+  height: ({ data, small }) => (small || data.hours ? 0 : data.wanted.length * LINE),
   draw(frame, top) {
     const { scale, data } = frame;
     return (
@@ -180,4 +194,4 @@ const wanted: DayRow = {
   },
 };
 
-export const DAY_ROWS: readonly DayRow[] = [curves, sun, wanted];
+export const DAY_ROWS: readonly DayRow[] = [curves, sun, windowRows, crewRows, floorRow, wanted];

@@ -6,14 +6,18 @@ import type { DayData, Start } from './day-data.ts';
 import { clock, dateAt, instantAt, MINUTE, offsetOf } from './scale.ts';
 
 /** Moves a start of the option looked at; the moves of one flag are one step of undo. */
-export function useMoveStart(): (index: number, instant: string) => void {
+export function useMoveStart(): (layer: string, instant: string) => void {
   const { change } = useJob();
   const { optionId } = usePlan();
-  return (index, instant) =>
+  return (layer, instant) =>
     change((draft) => {
-      const start = draft.options.find(({ id }) => id === optionId)?.starts?.[index];
+      const option = draft.options.find(({ id }) => id === optionId);
+      if (!option) return;
+      const start = option.starts?.find((one) => one.layer === layer);
       if (start) start.at = instant;
-    }, `start-${optionId}-${index}`);
+      // A start that was only proposed is chosen by moving it.
+      else option.starts = [...(option.starts ?? []), { layer, at: instant }];
+    }, `start-${optionId}-${layer}`);
 }
 
 /** The start to type, with a press either side of it. */
@@ -62,7 +66,7 @@ function TimeField({ start, offset }: { readonly start: Start; readonly offset: 
   const [asked, setAsked] = useState<Asked | null>(null);
   const [wrong, setWrong] = useState(false);
   useEffect(() => setText(shown), [shown]);
-  const by = (minutes: number): void => move(start.index, instantAt(start.at + minutes * MINUTE, offset));
+  const by = (minutes: number): void => move(start.layer, instantAt(start.at + minutes * MINUTE, offset));
   const enter = async (): Promise<void> => {
     if (text === shown || !planned) return;
     const time = /^(\d{1,2})[:.h ]?(\d{2})$/.exec(text.trim());
@@ -71,7 +75,7 @@ function TimeField({ start, offset }: { readonly start: Start; readonly offset: 
     if (asked?.typed === typed) return;
     const found = await planWorker().local(`${dateAt(start.at, offset)}T${typed}:00`, planned.zone);
     setWrong(found.kind === 'unreadable');
-    if (found.kind === 'one') move(start.index, found.instant);
+    if (found.kind === 'one') move(start.layer, found.instant);
     if (found.kind === 'two' || found.kind === 'none') setAsked({ is: found.kind, typed, choices: found.choices });
   };
   return (
@@ -114,7 +118,7 @@ function TimeField({ start, offset }: { readonly start: Start; readonly offset: 
               key={choice}
               onClick={() => {
                 setAsked(null);
-                move(start.index, instantAt(Date.parse(choice), offsetOf(choice)));
+                move(start.layer, instantAt(Date.parse(choice), offsetOf(choice)));
               }}
             >
               {`${choice.slice(11, 16)} ${choice.slice(19)}`}

@@ -10,7 +10,7 @@ const snapped = (time: number): number => Math.round(time / STEP) * STEP;
 interface FlagsProps {
   readonly frame: DayFrame;
   readonly bottom: number;
-  readonly onMove?: (index: number, at: number) => void;
+  readonly onMove?: (layer: string, at: number) => void;
 }
 
 /** Starts of the coats as flags: the first one solid. Each is dragged, or moved by the arrow keys. */
@@ -40,7 +40,7 @@ function Flag({ start, frame, bottom, onMove }: FlagsProps & { readonly start: S
     const bounds = event.currentTarget.ownerSVGElement?.getBoundingClientRect();
     return event.clientX - (bounds?.left ?? 0);
   };
-  const move = (at: number): void => onMove?.(start.index, snapped(at));
+  const move = (at: number): void => onMove?.(start.layer, snapped(at));
   const keys = (event: KeyboardEvent): void => {
     const by = {
       ArrowLeft: -STEP,

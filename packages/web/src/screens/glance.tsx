@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { Day } from '../day/day.tsx';
-import { type DayData, dayData } from '../day/day-data.ts';
+import { type DayData, dayData, dayStands } from '../day/day-data.ts';
 import { instantAt } from '../day/scale.ts';
 import { StartControl, useMoveStart } from '../day/start-control.tsx';
 import { Floor, type FloorLayer } from '../floor/floor.tsx';
@@ -69,13 +69,13 @@ function Whole({ what, view, data, layer, close }: WholeProps) {
         <Floor area={view.area} layer={layer} units={view.planned.units} />
       ) : data ? (
         <>
-          <p className="quiet">{words.day.given}</p>
+          <p className="quiet">{dayStands(view)}</p>
           <StartControl data={data} />
           <Day
             data={data}
             axis={view.planned.axis}
             gutter={72}
-            onMove={(index, at) => move(index, instantAt(at, data.offset))}
+            onMove={(layer, at) => move(layer, instantAt(at, data.offset))}
           />
         </>
       ) : (

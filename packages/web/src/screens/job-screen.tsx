@@ -1,7 +1,7 @@
 import { lazy, memo, Suspense, useDeferredValue, useEffect, useMemo, useState } from 'react';
 import { Redirect, useLocation } from 'wouter';
 import { Day } from '../day/day.tsx';
-import { dayData } from '../day/day-data.ts';
+import { dayData, dayStands } from '../day/day-data.ts';
 import { instantAt } from '../day/scale.ts';
 import { StartControl, useMoveStart } from '../day/start-control.tsx';
 import { EnterLinks } from '../edit/enter-links.tsx';
@@ -156,7 +156,7 @@ function DaySection({ view }: { readonly view: StepView | null }) {
     <section className="day" aria-label={words.day.title}>
       <div className="day-head">
         <b>{words.day.title}</b>
-        {data ? <small>{words.day.given}</small> : null}
+        {data ? <small>{dayStands(view)}</small> : null}
         {data ? <StartControl data={data} /> : null}
       </div>
       {view && data ? (
@@ -164,7 +164,7 @@ function DaySection({ view }: { readonly view: StepView | null }) {
           data={data}
           axis={view.planned.axis}
           gutter={DAY_GUTTER}
-          onMove={(index, at) => move(index, instantAt(at, data.offset))}
+          onMove={(layer, at) => move(layer, instantAt(at, data.offset))}
         />
       ) : view ? (
         <p className="day-empty">
