@@ -128,6 +128,8 @@ export function DrawProvider({ children }: { readonly children: ReactNode }) {
 
   const press = (dot: Dot, near: number): void => {
     if (tool === 'corner') {
+      // A room of sides and diagonals has no corners to put down: its measures place them.
+      if (solved.is !== 'none') return;
       pressCorner(dot, near);
       return;
     }

@@ -1,7 +1,8 @@
 import type { FloorFrame } from '../floor/geometry.ts';
+import { alongLabel } from './along-label.ts';
 import type { Draw } from './draw-context.tsx';
 import { lengthText } from './lengths.ts';
-import { cornersOf, isSide, labelPlace, linesOf } from './tape.ts';
+import { cornersOf, isSide, linesOf } from './tape.ts';
 import { offText } from './tape-panel.tsx';
 import { words } from './words.ts';
 
@@ -10,6 +11,7 @@ export function TapeLines({ draw, frame }: { readonly draw: Draw; readonly frame
   const corners = cornersOf(draw.area);
   const { solved } = draw;
   if (solved.is !== 'room') return null;
+  const ring = draw.outline.map(frame.at);
   const most = Math.max(...[...solved.residuals.values()].map(Math.abs), 0);
   return (
     <>
@@ -19,7 +21,7 @@ export function TapeLines({ draw, frame }: { readonly draw: Draw; readonly frame
         if (!a || !b || line.length === null || off === undefined) return null;
         const side = isSide(line, corners.length);
         const [from, to] = [frame.at(a), frame.at(b)];
-        const [x, y] = labelPlace(from, to, side);
+        const { x, y, turn } = alongLabel(from, to, side ? ring : [], side ? 16 : 9, side ? 0.5 : 0.3);
         const worst = most > 0.0005 && Math.abs(off) === most;
         return (
           <g key={line.index}>
@@ -31,7 +33,12 @@ export function TapeLines({ draw, frame }: { readonly draw: Draw; readonly frame
                 fill="none"
               />
             )}
-            <text x={x} y={y - (side ? 10 : 3)} textAnchor="middle" className={worst ? 'nb halo' : 'n halo'}>
+            <text
+              transform={`translate(${x},${y}) rotate(${turn})`}
+              dy="4"
+              textAnchor="middle"
+              className={worst ? 'nb halo' : 'n halo'}
+            >
               {`${lengthText(line.length, draw.units)}, ${words.residual(offText(off, draw.units))}`}
             </text>
           </g>

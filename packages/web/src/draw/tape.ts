@@ -1,6 +1,5 @@
 import { type RoomFromTape, roomFromTape, squareCorner, type TapeTrouble } from '@slabwright/core';
 import { listAt, type Raw, textAt } from '../edit/path.ts';
-import type { Dot } from '../worker/api.ts';
 import { INCH, metres } from './lengths.ts';
 
 /** A room of sides and diagonals, solved while it is typed. */
@@ -76,9 +75,3 @@ export const cornerName = (index: number): string =>
 
 export const isSide = ({ from, to }: TapeLine, count: number): boolean =>
   Math.abs(from - to) === 1 || Math.abs(from - to) === count - 1;
-
-/** Where the label of a measure stands: on a side its middle, on a diagonal off the crossing. */
-export const labelPlace = (a: Dot, b: Dot, side: boolean): Dot => {
-  const share = side ? 0.5 : 0.34;
-  return [a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share];
-};

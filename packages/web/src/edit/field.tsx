@@ -14,7 +14,7 @@ export function Field({ field, base }: { readonly field: FieldPart; readonly bas
   const { issues } = useTarget();
   const id = useId();
   const found = issuesAt(issues, path);
-  const many = ['seen', 'flag', 'answer', 'some of', 'moment', 'point', 'points'].includes(field.leaf.is);
+  const many = ['seen', 'answer', 'some of', 'moment', 'point', 'points'].includes(field.leaf.is);
   const described = [field.note ? `${id}-note` : '', found.length > 0 ? `${id}-wrong` : ''].filter(Boolean).join(' ');
   const body = (
     <Input field={field} path={path} id={id} describedBy={described || undefined} invalid={found.length > 0} />
@@ -35,6 +35,14 @@ export function Field({ field, base }: { readonly field: FieldPart; readonly bas
       ) : null}
     </>
   );
+  if (field.leaf.is === 'flag') {
+    return (
+      <div className="field">
+        {body}
+        {notes}
+      </div>
+    );
+  }
   if (many) {
     return (
       <fieldset className={`field ${field.leaf.is === 'points' ? 'wide' : ''}`}>
@@ -191,7 +199,7 @@ function Input({ field, path, id, describedBy, invalid }: InputProps): ReactNode
             checked={valueAt(root, path) === true}
             onChange={(event) => set(event.target.checked ? true : '')}
           />
-          {words.flag}
+          {field.label}
         </label>
       );
     case 'date':

@@ -19,7 +19,6 @@ export const words = {
   open: 'change',
   seen: { yes: 'yes', no: 'no', 'not known': 'not known' },
   unset: 'not said',
-  flag: 'yes',
   day: 'day',
   time: 'time',
   along: 'along',
