@@ -1,7 +1,7 @@
 import type { CureLaw } from '../cure/law.ts';
-import { milestoneAt } from '../cure/progress.ts';
+import { clockOn } from './clocks.ts';
 import type { CoatToPlace, WorkingHours } from './coat.ts';
-import { type Conditions, filmHistoryOf } from './conditions.ts';
+import type { Conditions } from './conditions.ts';
 import type { Candidate } from './judge-start.ts';
 import { findWindows } from './search.ts';
 
@@ -28,10 +28,9 @@ export const recoatAfter = (
   coat: ChainedCoat,
   candidate: Candidate,
 ): { readonly opens: number; readonly closes?: number } => {
-  const history = filmHistoryOf(conditions);
   // The part laid last opens last; the part laid first closes first.
-  const opens = coat.recoatOpens === undefined ? undefined : milestoneAt(coat.recoatOpens, history, candidate.laid);
-  const closes = coat.recoatCloses === undefined ? undefined : milestoneAt(coat.recoatCloses, history, candidate.start);
+  const opens = coat.recoatOpens === undefined ? undefined : clockOn(conditions, coat.recoatOpens)(candidate.laid);
+  const closes = coat.recoatCloses === undefined ? undefined : clockOn(conditions, coat.recoatCloses)(candidate.start);
   return {
     opens: coat.recoatOpens === undefined ? candidate.sensitiveUntil : (opens?.high ?? Number.POSITIVE_INFINITY),
     ...(closes === undefined ? {} : { closes: closes.low }),

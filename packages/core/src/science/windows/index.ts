@@ -2,6 +2,7 @@ import type { AnyFormula } from '../../kernel/formula.ts';
 import { barometricRise, dryPoreExpansion, expelledAir, moistPoreExpansion, sealedPorePressure } from './outgassing.ts';
 
 export * from './chain.ts';
+export * from './clocks.ts';
 export * from './coat.ts';
 export * from './conditions.ts';
 export * from './judge-start.ts';

@@ -1,6 +1,6 @@
-import { milestoneClock } from '../cure/progress.ts';
+import { clockOn } from './clocks.ts';
 import type { CoatToPlace, WorkingHours } from './coat.ts';
-import { type Conditions, filmHistoryOf } from './conditions.ts';
+import type { Conditions } from './conditions.ts';
 import { type Candidate, judgeStart } from './judge-start.ts';
 
 /** Candidate starts are tried this far apart, ms. */
@@ -36,10 +36,9 @@ export const findWindows = (
   from: number,
   to: number,
 ): FoundWindows => {
-  const history = filmHistoryOf(conditions);
   const clocks = {
-    open: coat.open === undefined ? undefined : milestoneClock(coat.open, history),
-    touch: coat.touch === undefined ? undefined : milestoneClock(coat.touch, history),
+    open: coat.open === undefined ? undefined : clockOn(conditions, coat.open),
+    touch: coat.touch === undefined ? undefined : clockOn(conditions, coat.touch),
   };
   const starts: Candidate[] = [];
   for (let start = Math.ceil(from / START_SPACING) * START_SPACING; start <= to; start += START_SPACING) {

@@ -1,13 +1,11 @@
 import type { Said } from '../../kernel/said.ts';
 import type { Trace } from '../../kernel/trace.ts';
 import {
-  type FilmHistory,
   MILESTONES,
   type MilestoneName,
-  milestoneClock,
   type ProductCure,
 } from '../../science/cure/index.ts';
-import { type Candidate, type Conditions, filmHistoryOf } from '../../science/windows/index.ts';
+import { type Candidate, type Conditions, clockOn } from '../../science/windows/index.ts';
 import { leastOf } from '../formulas/day.ts';
 import type { CoatMilestone, SitePlan } from '../results.ts';
 import { spanOf, spoken } from './instants.ts';
@@ -15,13 +13,6 @@ import { extremesBetween } from './series-values.ts';
 
 /** Stages that are told for the metre laid first and the one laid last. */
 const TOLD: readonly MilestoneName[] = MILESTONES;
-
-/** Every third mark: a cure is told in minutes out of hours, and a start that is dragged must not wait for it. */
-function quarterHours({ from, spacing, temperature, deviation }: FilmHistory): FilmHistory {
-  const every = <T extends ArrayLike<number>>(values: T): Float64Array =>
-    Float64Array.from({ length: Math.ceil(values.length / 3) }, (_, i) => values[i * 3] as number);
-  return { from, spacing: spacing * 3, temperature: every(temperature), deviation: every(deviation) };
-}
 
 /** From the slab's own hours ahead: when each stage is reached, and down to which temperature that holds. */
 export function milestonesOfCoat(
@@ -32,11 +23,10 @@ export function milestonesOfCoat(
   zone: string,
   trace: Trace,
 ): readonly CoatMilestone[] {
-  const history = quarterHours(filmHistoryOf(conditions));
   return TOLD.flatMap((what): readonly CoatMilestone[] => {
     const law = cure.film[what];
     if (!law) return [];
-    const clock = milestoneClock(law, history);
+    const clock = clockOn(conditions, law);
     const first = clock(candidate.start);
     const last = clock(candidate.laid);
     if (!first || !last) return [];

@@ -1,11 +1,11 @@
-import { milestoneAt, milestoneClock, type ProductCure } from '../../science/cure/index.ts';
+import type { ProductCure } from '../../science/cure/index.ts';
 import {
   type Candidate,
   type ChainedCoat,
   type CoatToPlace,
   type Conditions,
+  clockOn,
   type FoundWindows,
-  filmHistoryOf,
   findWindows,
   judgeStart,
   recoatAfter,
@@ -90,11 +90,10 @@ export function placeAll(
   prepared: number,
   from: number,
 ): readonly Placed[] {
-  const history = filmHistoryOf(conditions);
   const to = conditions.from + conditions.count * 300_000;
   const clocks = wanted.map(({ coat }) => ({
-    open: coat.open ? milestoneClock(coat.open, history) : undefined,
-    touch: coat.touch ? milestoneClock(coat.touch, history) : undefined,
+    open: coat.open ? clockOn(conditions, coat.open) : undefined,
+    touch: coat.touch ? clockOn(conditions, coat.touch) : undefined,
   }));
   const hours: readonly WorkingHours[] = crew.hours;
   let searches = 0;
@@ -109,7 +108,7 @@ export function placeAll(
       const { opens, closes } = recoatAfter(conditions, here.coat, candidate);
       if (!Number.isFinite(opens)) return undefined;
       const law = here.coat.recoatOpens;
-      const opensMiddle = (law && milestoneAt(law, history, candidate.laid)?.at) ?? opens;
+      const opensMiddle = (law && clockOn(conditions, law)(candidate.laid)?.at) ?? opens;
       const end = (from: number): number => readyAfter(here, wanted[index + 1], candidate.laid, from, crew).end;
       return {
         opens,

@@ -34,8 +34,17 @@ function pointsOf(product: Product, what: Moment): readonly SheetTime[] {
   return [...points].map(([temperature, time]) => ({ temperature, time }));
 }
 
+/** Cures already fitted, held as long as their product is. */
+const fitted = new WeakMap<Product, ProductCure>();
+
 /** The cure of a product by its own sheet. */
 export function cureOf(product: Product): ProductCure {
+  const known = fitted.get(product) ?? cureFitted(product);
+  fitted.set(product, known);
+  return known;
+}
+
+function cureFitted(product: Product): ProductCure {
   const film: Partial<Record<MilestoneName, readonly SheetTime[]>> = {};
   for (const [moment, name] of Object.entries(MILESTONE_OF) as [Moment, MilestoneName][]) {
     film[name] = pointsOf(product, moment);
