@@ -167,7 +167,7 @@ export function JobProvider({ opened, children }: { readonly opened: Opened; rea
   const options = bare?.planned.plan.options ?? [];
   const optionId =
     (options.find(({ id }) => id === chosen) ?? options.find(({ accepted }) => accepted) ?? options[0])?.id ?? null;
-  const { made, spreading } = useSpreading(bare, optionId, catalogueBody, units, localeHere());
+  const { made, spreading } = useSpreading(bare, optionId, catalogueBody, weatherBody, units, localeHere());
   const follows = useMemo<JobPlan>(
     () => ({
       id: live.id,

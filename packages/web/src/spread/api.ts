@@ -7,6 +7,8 @@ export interface SpreadRequest {
   readonly job: JobFile;
   /** Null when it is the same as in the request before. */
   readonly catalogue: CatalogueFile | null;
+  /** The weather file as it is stored; null without one. */
+  readonly weather: unknown;
   readonly now: number | Instant;
   readonly units?: Units;
   readonly locale: string;

@@ -8,12 +8,15 @@ import {
   jobFrom,
   plan,
   type Reader,
+  type SiteState,
   type SpreadSeen,
   type SpreadsPlan,
+  siteStateOf,
   spread as spreading,
   type Voice,
   voice,
   WARNINGS,
+  weatherFrom,
 } from '@slabwright/core';
 import { shownOf } from '../worker/shown.ts';
 import { textsOf } from '../worker/texts.ts';
@@ -31,6 +34,7 @@ interface Last {
 
 let last: Last | null = null;
 let catalogueBefore: Catalogue | null = null;
+let siteBefore: SiteState | undefined;
 
 const spreadOf = (id: string): string => `${id}.spread.`;
 
@@ -51,9 +55,21 @@ export const spreadDesk: SpreadDesk = {
     if (!catalogue || !read.ok) return null;
     const now = typeof request.now === 'number' ? instantIn(request.now, read.value.place.zone) : request.now;
     if (checkJob(read.value, catalogue, now).some(({ code }) => !WARNINGS.has(code))) return null;
+    const sky = request.weather === null ? null : weatherFrom(request.weather);
+    if (sky && !sky.ok) return null;
+    const weather = sky?.value;
+    if (weather) siteBefore = siteStateOf(read.value, weather, now, siteBefore);
     const job = { ...read.value, options: read.value.options.filter(({ id }) => id === request.option) };
     const seen: SpreadSeen[] = [];
-    const made = plan({ job, catalogue, now, spread: 'quick', onSpread: (one) => seen.push(one) });
+    const made = plan({
+      job,
+      catalogue,
+      now,
+      spread: 'quick',
+      onSpread: (one) => seen.push(one),
+      ...(weather ? { weather } : {}),
+      ...(weather && siteBefore ? { calibrated: siteBefore } : {}),
+    });
     const [option] = made.options;
     if (!option?.spread) return null;
     const reader: Reader = { locale: request.locale, units: request.units ?? job.reader.units };

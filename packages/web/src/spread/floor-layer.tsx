@@ -1,4 +1,6 @@
+import { lazy, Suspense } from 'react';
 import type { FloorLabel, FloorLayer } from '../floor/floor.tsx';
+import type { FloorFrame } from '../floor/geometry.ts';
 import type { StepView } from '../steps/step-view.tsx';
 import type { Dot } from '../worker/api.ts';
 import { coatOn, coatsOf } from './coats.ts';
@@ -9,6 +11,8 @@ import { words } from './words.ts';
 
 const MOST_SEAMS = 3;
 
+const TapeHandles = lazy(async () => ({ default: (await import('./tape-handles.tsx')).TapeHandles }));
+
 const middle = ([a, b]: readonly [Dot, Dot]): Dot => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
 
 /** Pours on the floor; beside them the tightest edges and the way out. */
@@ -16,7 +20,11 @@ export function spreadLayer(view: StepView): FloorLayer {
   const { area, voice } = view;
   const coat = coatOn(coatsOf(view), area?.id, lookedCoat());
   if (!coat || !area || coat.pours.length === 0) {
-    return { title: words.floorTitle, note: coat ? coat.name : words.none };
+    return {
+      title: words.floorTitle,
+      note: coat ? coat.name : words.none,
+      over: (frame) => <Tapes view={view} frame={frame} />,
+    };
   }
   const share = (id: string): number => voice.entry(id).value ?? 0;
   const seams = [...coat.seams]
@@ -52,6 +60,21 @@ export function spreadLayer(view: StepView): FloorLayer {
     note: words.floorNote(coat.name),
     labels: [...seams, ...exits],
     under: (frame) => <PoursUnder coat={coat} area={area} frame={frame} />,
-    over: (frame) => <PoursOver coat={coat} area={area} frame={frame} />,
+    over: (frame) => (
+      <>
+        <PoursOver coat={coat} area={area} frame={frame} />
+        <Tapes view={view} frame={frame} />
+      </>
+    ),
   };
+}
+
+function Tapes({ view, frame }: { readonly view: StepView; readonly frame: FloorFrame }) {
+  const { area, planned } = view;
+  if (!area) return null;
+  return (
+    <Suspense fallback={null}>
+      <TapeHandles area={area} frame={frame} units={planned.units} />
+    </Suspense>
+  );
 }

@@ -11,6 +11,8 @@ import { answered } from '../worker/plan-types.ts';
 import { WorkingLink } from '../working/working-link.tsx';
 import { Batches } from './batches.tsx';
 import { type Coat, coatOn, coatsOf } from './coats.ts';
+import { Doors, EndLines } from './ends-panel.tsx';
+import { OwnOrder } from './own-order.tsx';
 import { Play } from './play.tsx';
 import { lookAt, useLookedCoat } from './store.ts';
 import './spread.css';
@@ -48,6 +50,13 @@ export function SpreadPanel() {
       <Ways step={spread} coats={coats} />
       <Watch verdict={spread.verdict} />
       {coat && coat.pours.length > 0 ? <Batches coat={coat} /> : null}
+      {coat ? (
+        <>
+          <EndLines areaId={coat.areas[0] ?? ''} />
+          <Doors areaId={coat.areas[0] ?? ''} />
+        </>
+      ) : null}
+      {coat && coat.pours.length > 0 ? <OwnOrder key={coatKey(coat)} coat={coat} /> : null}
       <MissingFacts step={spread} />
       {answered(spread) ? <Notes step={spread} /> : null}
     </div>

@@ -1,7 +1,10 @@
-import { useEffect, useId, useState } from 'react';
+import { useEffect, useId, useMemo, useState } from 'react';
+import { Floor } from '../floor/floor.tsx';
 import { usePlan } from '../job/job-context.tsx';
 import { useStep } from '../steps/step-view.tsx';
+import { clockText } from '../when.ts';
 import { type Coat, cellsFor } from './coats.ts';
+import { spreadLayer } from './floor-layer.tsx';
 import { momentOf, squaresDown, turnAfter, turnBefore, turns, typedMoment } from './moments.ts';
 import { lookAt, useLook } from './store.ts';
 import { words } from './words.ts';
@@ -93,6 +96,7 @@ export function Play({ coat }: { readonly coat: Coat }) {
         </button>
       </div>
       {at === null ? null : <Now coat={coat} at={now} />}
+      <PhoneFloor coat={coat} />
     </section>
   );
 }
@@ -114,6 +118,8 @@ function Now({ coat, at }: { readonly coat: Coat; readonly at: number }) {
   const { planned } = useStep();
   const cells = cellsFor(spreading.cells, coat);
   const share = cells && cells.x.length > 0 ? squaresDown(cells, at) / cells.x.length : null;
+  const { spreading: now, mixing } = momentOf(coat.pours, at);
+  const bail = coat.bailOuts.find(({ pour }) => pour === `${(now ?? mixing ?? -1) + 1}`);
   const percent = new Intl.NumberFormat(planned.units === 'imperial' ? 'en-US' : 'en-GB', {
     style: 'percent',
     maximumFractionDigits: 0,
@@ -122,6 +128,7 @@ function Now({ coat, at }: { readonly coat: Coat; readonly at: number }) {
     <p className="play-now">
       <b>{said(coat, at)}</b>
       {share === null ? null : <span>{w.wet(percent.format(share))}</span>}
+      {bail ? <span>{w.stop(clockText(bail.at))}</span> : null}
       <span className="legend" aria-hidden="true">
         <svg width="18" height="14" aria-hidden="true">
           <rect width="18" height="14" fill="var(--slab)" />
@@ -180,6 +187,18 @@ function TypedTime({ clock, from, until, onEnter }: TypedProps) {
           {w.beyond(from.slice(11, 16), until.slice(11, 16))}
         </span>
       ) : null}
+    </div>
+  );
+}
+
+/** On a phone the floor stands right under the presses that play it. */
+function PhoneFloor({ coat }: { readonly coat: Coat }) {
+  const view = useStep();
+  const area = view.planned.areas.find(({ id }) => coat.areas.includes(id)) ?? null;
+  const layer = useMemo(() => ({ ...spreadLayer({ ...view, area }), labels: [] }), [view, area]);
+  return (
+    <div className="phone play-floor">
+      <Floor area={area} layer={layer} units={view.planned.units} />
     </div>
   );
 }

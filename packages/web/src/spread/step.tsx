@@ -1,10 +1,21 @@
+import { lazy, Suspense } from 'react';
 import type { Step } from '../steps/step.ts';
 import { words as shared } from '../words.ts';
 import { answered } from '../worker/plan-types.ts';
 import { coatsOf } from './coats.ts';
 import { spreadLayer } from './floor-layer.tsx';
-import { SpreadPanel } from './panel.tsx';
 import { words } from './words.ts';
+
+const Panel = lazy(async () => ({ default: (await import('./panel.tsx')).SpreadPanel }));
+
+/** Loaded when the step is first opened. */
+function SpreadPanel() {
+  return (
+    <Suspense fallback={<div aria-busy="true" />}>
+      <Panel />
+    </Suspense>
+  );
+}
 
 export const spread: Step = {
   id: 'spread',

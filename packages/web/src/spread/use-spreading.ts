@@ -32,6 +32,7 @@ export function useSpreading(
   made: Made | null,
   option: string | null,
   catalogue: CatalogueFile,
+  weather: unknown,
   units: Units | undefined,
   locale: string,
 ): { readonly made: Made | null; readonly spreading: Spreading } {
@@ -49,6 +50,7 @@ export function useSpreading(
         {
           job: made.from.job,
           catalogue: same ? null : catalogue,
+          weather: weather ?? null,
           now: made.from.asOf ?? Date.now(),
           locale,
           option,
@@ -58,7 +60,7 @@ export function useSpreading(
       );
     }, REST_MS);
     return () => clearTimeout(waits);
-  }, [made, option, catalogue, units, locale, tries]);
+  }, [made, option, catalogue, weather, units, locale, tries]);
   const { answer, trouble } = found;
   const stale = made !== null && option !== null && (found.for !== made || found.option !== option);
   const merged = useMemo(() => (made && answer ? withSpread(made, answer) : made), [made, answer]);

@@ -61,7 +61,8 @@ export const words = {
     walking: (pour: number) => `pour ${pour} comes next`,
     done: 'all down, everybody is out',
     wet: (share: string) => `${share} of the floor is wet`,
-    legend: { wet: 'wet', now: 'being spread', bare: 'bare', crew: 'crew', way: 'way out' },
+    stop: (clock: string) => `in trouble, stop at the dashed line by ${clock}`,
+    legend: { wet: 'wet', now: 'being spread', crew: 'crew', way: 'way out' },
   },
   table: {
     title: 'Batches',
@@ -99,7 +100,8 @@ export const words = {
     remove: (name: string) => `Remove ${name.toLowerCase()}`,
     drag: 'Drag its ends on the floor, or type where they lie.',
     end: (name: string, end: string) => `${name}, ${end.toLowerCase()}`,
-    hint: 'Arrow keys move it by a hand’s breadth.',
+    less: (label: string) => `${label}: less`,
+    more: (label: string) => `${label}: more`,
     off: (text: string) => `“${text}” is no place on the floor: write a length such as 12 ft 6 in or 3.8 m.`,
   },
   doors: {
@@ -119,12 +121,7 @@ export const words = {
     back: 'Back to the planned order',
     good: 'This order keeps every limit.',
     bad: (n: number) => `This order breaks ${n === 1 ? 'one thing' : `${n} things`}.`,
-    waits: 'The pours have changed; judge again.',
-    draw: 'Draw pours',
-    drawNote: 'Cut the floor into bands, each a pour, worked through towards the way out.',
-    bands: 'Pours',
-    direction: 'Worked towards',
-    fits: 'Judge these pours',
+    planned: (clock: string) => `planned for ${clock}`,
   },
   judged: { age: 'oldest wet edge', takes: 'takes', walk: 'walked' },
   breaks(code: string, pour: number | undefined, figures: Readonly<Record<string, string>>): string {
