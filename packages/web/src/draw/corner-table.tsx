@@ -1,28 +1,9 @@
-import { useId } from 'react';
+import { Cell } from '../edit/cell.tsx';
 import { issuesAt, useTarget } from '../edit/form-target.tsx';
 import { insertAt, listAt, type Path, setAt, textAt } from '../edit/path.ts';
-import { TextInput } from '../edit/text-input.tsx';
 import { useDraw, wallText } from './draw-context.tsx';
 import { metres } from './lengths.ts';
 import { words } from './words.ts';
-
-interface CellProps {
-  readonly name: string;
-  readonly label: string;
-  readonly value: string;
-  readonly invalid?: boolean;
-  readonly onEnter: (text: string) => void;
-}
-
-function Cell({ name, label, value, invalid = false, onEnter }: CellProps) {
-  const id = useId();
-  return (
-    <span className="cell">
-      <label htmlFor={id}>{name}</label>
-      <TextInput id={id} value={value} label={label} invalid={invalid} onEnter={onEnter} />
-    </span>
-  );
-}
 
 /** The corners as a tape reads them. Every cell takes any unit; the drawing follows. */
 export function CornerTable() {

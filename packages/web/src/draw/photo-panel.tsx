@@ -1,4 +1,5 @@
 import { useId, useRef } from 'react';
+import { Cell } from '../edit/cell.tsx';
 import { TextInput } from '../edit/text-input.tsx';
 import { useSize } from '../use-size.ts';
 import type { Dot } from '../worker/api.ts';
@@ -109,12 +110,12 @@ function Marking({ photo }: { readonly photo: Photo }) {
             <legend>{w.mark(i + 1)}</legend>
             <span className="place">
               {([0, 1] as const).map((axis) => (
-                <TextInput
+                <Cell
                   key={axis}
                   value={marks[i] ? `${marks[i][axis]}` : ''}
                   mode="numeric"
                   label={`${w.mark(i + 1)}, ${w.pixels[axis]}`}
-                  example={w.pixels[axis]}
+                  name={w.pixels[axis]}
                   onEnter={(text) => setMark(i, axis, text)}
                 />
               ))}
@@ -122,11 +123,11 @@ function Marking({ photo }: { readonly photo: Photo }) {
             {photo.way === 'four' ? (
               <span className="place">
                 {([0, 1] as const).map((axis) => (
-                  <TextInput
+                  <Cell
                     key={axis}
                     value={photo.typed[2 * i + axis] ?? ''}
                     label={`${w.mark(i + 1)}, ${w.floor[axis]}`}
-                    example={w.floor[axis]}
+                    name={w.floor[axis]}
                     onEnter={(text) => type(2 * i + axis, text)}
                   />
                 ))}

@@ -85,7 +85,7 @@ export const words = {
     marked: 'All marks are set. Press again to move the last one.',
     again: 'Mark anew',
     mark: (n: number) => `Mark ${n}`,
-    pixels: ['pixels from the left', 'pixels from the top'],
+    pixels: ['px from left', 'px from top'],
     floor: ['along', 'away'],
     length: 'Length from mark 1 to mark 2',
     board: (name: string) => `The picture ${name} with its marks`,

@@ -1,6 +1,7 @@
+import { Cell } from './cell.tsx';
 import { useTarget } from './form-target.tsx';
 import { insertAt, listAt, type Path, removeAt, setAt, textAt } from './path.ts';
-import { TextInput } from './text-input.tsx';
+
 import { words } from './words.ts';
 
 /** A place on the floor: along the first wall and away from it. */
@@ -17,11 +18,11 @@ export function PointInput({ label, path }: { readonly label: string; readonly p
   return (
     <span className="place">
       {([0, 1] as const).map((axis) => (
-        <TextInput
+        <Cell
           key={axis}
+          name={axis === 0 ? words.along : words.away}
           value={textAt(root, [...path, axis])}
           label={`${label}, ${axis === 0 ? words.along : words.away}`}
-          example={axis === 0 ? words.along : words.away}
           onEnter={(text) => set(axis, text)}
         />
       ))}

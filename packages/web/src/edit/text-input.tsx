@@ -10,7 +10,7 @@ interface TextInputProps {
   readonly example?: string;
   readonly describedBy?: string | undefined;
   readonly invalid?: boolean;
-  readonly mode?: InputHTMLAttributes<HTMLInputElement>['inputMode'];
+  readonly mode?: InputHTMLAttributes<HTMLInputElement>['inputMode'] | undefined;
   readonly long?: boolean;
   readonly className?: string;
 }
