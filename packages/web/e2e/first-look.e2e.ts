@@ -9,7 +9,7 @@ describe('the first look', () => {
     const started = performance.now();
     const { page } = await arrive();
     await openJob(page);
-    expect(performance.now() - started).toBeLessThan(20_000);
+    expect(performance.now() - started).toBeLessThan(60_000);
     await expect(page.title()).resolves.toContain(GARAGE);
     expect(
       await page
