@@ -1,4 +1,4 @@
-import { type CatalogueFile, isZone, type JobFile } from '@slabwright/core';
+import type { CatalogueFile, JobFile } from '@slabwright/core';
 import type { Heading, Json, Store } from '@slabwright/store';
 import { useEffect, useId, useState } from 'react';
 import { Link, useLocation } from 'wouter';
@@ -18,6 +18,16 @@ const slug = (title: string): string =>
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^-+|-+$/g, '')
     .slice(0, 32) || 'job';
+
+/** The browser's own list of zones is the one times will be read with. */
+function isZone(zone: string): boolean {
+  try {
+    return /[a-z]/i.test(zone) && new Intl.DateTimeFormat('en', { timeZone: zone }).resolvedOptions().timeZone !== '';
+  } catch (trouble) {
+    if (trouble instanceof RangeError) return false;
+    throw trouble;
+  }
+}
 
 async function freeId(store: Store, stem: string): Promise<string> {
   let id = stem;
