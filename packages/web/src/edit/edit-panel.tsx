@@ -3,6 +3,8 @@ import { Link } from 'wouter';
 import { DrawPanel } from '../draw/draw-panel.tsx';
 import { useJob } from '../job/job-context.tsx';
 import { Troubles } from '../screens/troubles.tsx';
+import { WeatherPanel } from '../weather/weather-panel.tsx';
+import { words as screenWords } from '../words.ts';
 import { Form } from './form.tsx';
 import { useTarget } from './form-target.tsx';
 import { OPTIONS } from './option-section.ts';
@@ -11,9 +13,10 @@ import { SURVEY_SECTIONS } from './survey-sections.ts';
 import { words } from './words.ts';
 
 const FLOOR: Section = { id: 'floor', title: words.draw, parts: [] };
+const WEATHER: Section = { id: 'weather', title: screenWords.weather.title, parts: [] };
 
 /** Everything a person enters about a job, in the order somebody walks the site. */
-export const SECTIONS: readonly Section[] = [FLOOR, ...SURVEY_SECTIONS, OPTIONS];
+export const SECTIONS: readonly Section[] = [FLOOR, ...SURVEY_SECTIONS, WEATHER, OPTIONS];
 
 export function EditPanel({ step, section: wanted }: { readonly step: string; readonly section: string }) {
   const { id } = useJob();
@@ -38,7 +41,13 @@ export function EditPanel({ step, section: wanted }: { readonly step: string; re
       <SectionChoice step={step} section={section} />
       <WrongCount />
       {section.note ? <p className="quiet">{section.note}</p> : null}
-      {section.id === FLOOR.id ? <DrawPanel /> : <Form key={section.id} parts={section.parts} />}
+      {section.id === FLOOR.id ? (
+        <DrawPanel />
+      ) : section.id === WEATHER.id ? (
+        <WeatherPanel />
+      ) : (
+        <Form key={section.id} parts={section.parts} />
+      )}
       <NextPart step={step} section={section} />
     </section>
   );

@@ -1,5 +1,6 @@
 import { Link } from 'wouter';
 import { useJob } from '../job/job-context.tsx';
+import { words as screenWords } from '../words.ts';
 import { words } from './words.ts';
 
 const PARTS: Readonly<Record<string, readonly (readonly [string, string])[]>> = {
@@ -8,7 +9,10 @@ const PARTS: Readonly<Record<string, readonly (readonly [string, string])[]>> = 
     ['building', words.fill],
   ],
   system: [['options', words.chooseOptions]],
-  hours: [['climate', 'Enter air and slab']],
+  hours: [
+    ['climate', 'Enter air and slab'],
+    ['weather', screenWords.weather.enter],
+  ],
 };
 
 /** Where to enter what the step in hand stands on. */

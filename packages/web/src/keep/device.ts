@@ -13,6 +13,8 @@ export interface Device {
 export interface DeviceNotes {
   readonly examples?: boolean;
   readonly backupAt?: string;
+  /** Whether this device may ask a public forecast service; off until somebody allows it here. */
+  readonly mayAskForecast?: boolean;
   readonly exportedAt?: Readonly<Record<string, string>>;
 }
 

@@ -10,6 +10,8 @@ import type {
   Working,
 } from '@slabwright/core';
 
+import type { WeatherAsked, WeatherMade } from './weather-api.ts';
+
 /** What the screen asks of the plan worker and what it gets back: everything already in the reader's words. */
 
 export type Units = 'imperial' | 'metric';
@@ -214,6 +216,8 @@ export interface PlanWorker {
   issues(kind: 'catalogue' | 'price-book', value: unknown): readonly IssueShown[];
   /** Reads a file a person chose, checking it as far as one file alone can be. */
   read(text: string): FileReport;
+  /** Weather of the last planned job out of what a person gave; asks outside only where they allowed it. */
+  weather(asked: WeatherAsked, now: number): Promise<WeatherMade>;
   /** Papers of an option of the last plan. */
   papers(optionId: string, language: 'en' | 'es'): Promise<readonly PaperView[]>;
   /** One paper of the last plan as PDF. */

@@ -35,6 +35,8 @@ import { namesOf } from './names.ts';
 import { readFile } from './read-file.ts';
 import { ShownBefore } from './shown-before.ts';
 import { lineNames, textsOf } from './texts.ts';
+import type { WeatherAsked, WeatherMade } from './weather-api.ts';
+import { weatherIn } from './weather-in.ts';
 import { workingView } from './working-view.ts';
 
 /** The last good plan and what it was made from, for workings and papers. */
@@ -49,6 +51,8 @@ interface Last {
 const shownBefore = new ShownBefore();
 
 let last: Last | null = null;
+/** The last job that could be read, planned or not: weather is given to it. */
+let jobBefore: Job | null = null;
 let catalogueBefore: Catalogue | null = null;
 let priceBookBefore: PriceBook | null = null;
 let weatherBefore: WeatherFile | null = null;
@@ -101,6 +105,7 @@ function planned(request: PlanRequest): PlanAnswer {
   const read = jobFrom(request.job);
   if (!read.ok) return { ok: false, issues: issuesShown('job', read.issues) };
   const job = read.value;
+  jobBefore = job;
   const now: Instant = typeof request.now === 'number' ? instantIn(request.now, job.place.zone) : request.now;
   const sense = checkJob(job, catalogue, now);
   const wrong = sense.filter(({ code }) => !WARNINGS.has(code));
@@ -175,6 +180,20 @@ function fileIssues(kind: 'catalogue' | 'price-book', value: unknown): readonly 
   return issuesShown(kind, read.ok ? checkCatalogue(read.value) : read.issues);
 }
 
+/** Public forecast services identify callers by the page they are asked from; a browser sends that by itself. */
+async function fetchText(url: string): Promise<string> {
+  const answer = await fetch(url, { credentials: 'omit', headers: { accept: 'application/json' } });
+  if (!answer.ok) throw new Error(`HTTP ${answer.status}`);
+  return answer.text();
+}
+
+async function weatherMade(asked: WeatherAsked, now: number): Promise<WeatherMade> {
+  if (!jobBefore) throw new Error('weather was given before a job was planned');
+  const { file = null, issues, says = [], headings = [] } = await weatherIn(asked, jobBefore, now, fetchText);
+  const speaks = plainVoice();
+  return { file, headings, issues: [...new Set([...says, ...issues.map((issue) => speaks.sayIssue(issue))])] };
+}
+
 const api: PlanWorker & SpreadDesk = {
   ...spreadDesk,
   words: () => Object.fromEntries([...MESSAGES.en].filter(([, text]) => !text.includes('{'))),
@@ -183,6 +202,7 @@ const api: PlanWorker & SpreadDesk = {
   local,
   issues: fileIssues,
   read: (text) => readFile(text, plainVoice()),
+  weather: weatherMade,
   async papers(optionId, language) {
     return (await papers()).paperList(lastPlan(), optionId, language);
   },
