@@ -10,5 +10,9 @@ export function careOf(reasons: readonly Reason[]): readonly Block[] {
 }
 
 /** On the front only the call to turn the sheet: the sentences themselves would push the batches off the page. */
+export const careful = (reasons: readonly Reason[]): 'yes' | 'no' =>
+  reasons.some(({ verdict }) => verdict === 'caution') ? 'yes' : 'no';
+
+/** The same call as a line of its own, where the sheet has room. */
 export const careCall = (reasons: readonly Reason[]): readonly Block[] =>
-  reasons.some(({ verdict }) => verdict === 'caution') ? [line(say('crew-see-back'))] : [];
+  careful(reasons) === 'yes' ? [line(say('crew-see-back'))] : [];

@@ -4,7 +4,7 @@ import { dashes, drawnArea, known, line, moment, type PaperContext, productOf, s
 import { floorBlocks } from '../floor.ts';
 import type { Block, Content } from '../paper.ts';
 import { batchTable } from './batches.ts';
-import { careCall, careOf } from './care.ts';
+import { careful, careOf } from './care.ts';
 import { emergency } from './emergency.ts';
 import { hoursOf } from './hours.ts';
 import { ladderTable } from './ladder.ts';
@@ -73,7 +73,7 @@ export function coatPage(ctx: PaperContext, index: number, pages: number): reado
   const general = [...timed.verdict.reasons].filter(({ code }) => code === 'hours-two-people-broadcast');
   const reasons = [...(gate?.verdict.reasons ?? []), ...general.filter(({ names }) => names?.layer === coat.name)];
   const at = gate?.at;
-  const page = { job: ctx.job.title, page: `${index + 2}`, pages: `${pages}` };
+  const page = { job: ctx.job.title, page: `${index + 2}`, pages: `${pages}`, careful: careful(reasons) };
   const start = at
     ? said('crew-start', { ...page, at: moment(ctx, at) }, { people: ctx.option.people })
     : said('crew-start-not-known', page, { people: ctx.option.people });
@@ -90,7 +90,6 @@ export function coatPage(ctx: PaperContext, index: number, pages: number): reado
   return [
     { kind: 'headline', text: said('crew-coat', { coat: coat.name }), under: start },
     skin(ctx, coat),
-    ...careCall(reasons),
     ...floorBlocks(ctx, 'crew', stopList(ctx, coat, below), coat.layer),
     line(
       say('crew-film', {}, { wet: fit.wet }),

@@ -70,17 +70,17 @@ function winter(ctx: PaperContext): readonly Block[] {
 
 /** One page in plain words on why this system suits this floor; empty while nothing can be said yet. */
 export function why(ctx: PaperContext): readonly Block[] {
-  const blocks = [...asked(ctx), ...bond(ctx), ...water(ctx), ...winter(ctx)];
-  return blocks.length === 0
-    ? []
-    : [
-        { kind: 'page-break' },
-        {
-          kind: 'headline',
-          text: said('proposal-why-headline'),
-          under: said('proposal-why-under', { system: ctx.system.name }),
-        },
-        ...blocks,
-        { kind: 'page-break' },
-      ];
+  const left = bond(ctx);
+  const right = [...water(ctx), ...winter(ctx)];
+  const below: readonly Block[] =
+    left.length > 0 && right.length > 0 ? [{ kind: 'columns', left, right }] : [...left, ...right];
+  const blocks = [...asked(ctx), ...below];
+  if (blocks.length === 0) return [];
+  const under = said('proposal-why-under', { system: ctx.system.name });
+  return [
+    { kind: 'page-break' },
+    { kind: 'headline', text: said('proposal-why-headline'), under },
+    ...blocks,
+    { kind: 'page-break' },
+  ];
 }
