@@ -1,4 +1,5 @@
 import type { Answer, CatalogueFile, Instant, JobFile, SpreadsPlan } from '@slabwright/core';
+import type { CompareDesk } from '../compare/api.ts';
 import type { Dot, Shown, Units, WorkingView } from '../worker/api.ts';
 
 /** What the screen asks of the spread and gets back, in the reader's words. */
@@ -63,7 +64,8 @@ export interface DrawnByHand {
   readonly towards: Dot;
 }
 
-export interface SpreadDesk {
+/** What runs in the second worker. */
+export interface SpreadDesk extends CompareDesk {
   /** Null when the files cannot be planned as they stand; the plan itself says why. */
   spread(request: SpreadRequest): SpreadAnswer | null;
   spreadWorking(id: string): WorkingView | null;

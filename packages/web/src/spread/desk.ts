@@ -18,6 +18,7 @@ import {
   WARNINGS,
   weatherFrom,
 } from '@slabwright/core';
+import { compareDesk } from '../compare/desk.ts';
 import { shownOf } from '../worker/shown.ts';
 import { textsOf } from '../worker/texts.ts';
 import { workingView } from '../worker/working-view.ts';
@@ -43,6 +44,7 @@ const seenOf = (layer: string, area: string): SpreadSeen | undefined =>
 
 /** Plans the order of pours of one option, in a worker of its own so that a long search holds up nobody's typing. */
 export const spreadDesk: SpreadDesk = {
+  ...compareDesk,
   spread(request) {
     const started = performance.now();
     if (request.catalogue) {

@@ -49,7 +49,12 @@ export function SpreadPanel() {
       ) : null}
       <Ways step={spread} coats={coats} />
       <Watch verdict={spread.verdict} />
-      {coat && coat.pours.length > 0 ? <Batches coat={coat} /> : null}
+      {coat && coat.pours.length > 0 ? (
+        <>
+          <Batches coat={coat} />
+          <WholeCoat coat={coat} />
+        </>
+      ) : null}
       {coat ? (
         <>
           <EndLines areaId={coat.areas[0] ?? ''} />
@@ -124,8 +129,22 @@ function CoatChoice({ coats, coat }: { readonly coats: readonly Coat[]; readonly
   );
 }
 
+function WholeCoat({ coat }: { readonly coat: Coat }) {
+  const { seamLength, walk, leftOver } = coat;
+  return (
+    <FactsTable
+      caption={w.more}
+      facts={[
+        ...(seamLength ? [{ key: 'seams', label: w.seams, id: seamLength }] : []),
+        ...(walk ? [{ key: 'walk', label: w.walk, id: walk }] : []),
+        ...(leftOver ? [{ key: 'left', label: w.left, id: leftOver }] : []),
+      ]}
+    />
+  );
+}
+
 function EdgeFacts({ coat }: { readonly coat: Coat }) {
-  const { largestAge, openTime, worstPour, workingTime, seamLength, walk, leftOver } = coat;
+  const { largestAge, openTime, worstPour, workingTime } = coat;
   return (
     <>
       <FactsTable
@@ -146,14 +165,6 @@ function EdgeFacts({ coat }: { readonly coat: Coat }) {
                 },
               ]
             : []),
-        ]}
-      />
-      <FactsTable
-        caption={w.more}
-        facts={[
-          ...(seamLength ? [{ key: 'seams', label: w.seams, id: seamLength }] : []),
-          ...(walk ? [{ key: 'walk', label: w.walk, id: walk }] : []),
-          ...(leftOver ? [{ key: 'left', label: w.left, id: leftOver }] : []),
         ]}
       />
     </>

@@ -22,6 +22,12 @@ const lineText = (frame: FloorFrame, [from, to]: readonly [Dot, Dot]): string =>
 };
 const lineOf = (frame: FloorFrame, dots: readonly Dot[]): string => `M${pointsText(frame, dots)}`;
 
+/** All squares of one pour: its own order holds them side by side. */
+function poursPath(frame: FloorFrame, cells: CoatCells, k: number): string {
+  const from = cells.pour.indexOf(k);
+  return from < 0 ? '' : squaresPath(frame, cells, from, cells.pour.lastIndexOf(k) + 1);
+}
+
 /** Squares between two places of the order, as one path. */
 function squaresPath(frame: FloorFrame, cells: CoatCells, from: number, until: number): string {
   const side = cells.size * frame.scale;
@@ -49,8 +55,9 @@ export function PoursUnder({ coat, area, frame }: DrawingProps) {
       {coat.pours.map(({ pour, outline }, k) => (
         <path
           key={pour}
-          d={outline.map((ring) => ringText(frame, ring)).join('')}
-          fillRule="evenodd"
+          d={cells ? poursPath(frame, cells, k) : outline.map((ring) => ringText(frame, ring)).join('')}
+          fillRule={cells ? 'nonzero' : 'evenodd'}
+          clipPath={`url(#${clip})`}
           fill={moment?.spreading === k ? 'var(--chalk-soft)' : k % 2 === 0 ? 'var(--slab)' : 'var(--slab-deep)'}
         />
       ))}

@@ -1,3 +1,4 @@
+import { CompareSection } from '../../compare/compare-section.tsx';
 import { type Fact, FactsTable } from '../../facts/facts-table.tsx';
 import { StepFrame } from '../../facts/step-frame.tsx';
 import type { FloorLayer } from '../../floor/floor.tsx';
@@ -66,6 +67,7 @@ function Panel() {
       step={system}
       facts={<FactsTable facts={limitFacts({ ...view, option })} caption={words.facts.nearest} />}
     >
+      <CompareSection />
       <FactsTable facts={films} caption={system.name} />
     </StepFrame>
   );
