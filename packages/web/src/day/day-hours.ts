@@ -182,8 +182,9 @@ function hoursFrom({ planned, option, voice }: StepView, waits: string): DayHour
     poles: polesOf(last),
     least: coats.flatMap(({ layer, start }): Least[] => {
       if (!start?.margin || !start.marginAt) return [];
-      const { text, band } = banded[start.margin] ?? voice.entry(start.margin);
-      return [{ layer, at: epoch(start.marginAt), text: band ? `${text} ${band}` : text }];
+      const { text, number, band } = banded[start.margin] ?? voice.entry(start.margin);
+      // The unit is said once: a band carries it.
+      return [{ layer, at: epoch(start.marginAt), text: band ? `${number} ${band}` : text }];
     }),
     rising: coats.flatMap(({ start }): Rising[] =>
       start?.verdict.reasons.some(({ code }) => code.startsWith('day-window-rising'))

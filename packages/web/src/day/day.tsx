@@ -104,9 +104,9 @@ function Ribbon({
         <g key={row.key}>{row.draw(frame, at, tall)}</g>
       ))}
       {tail
-        ? ticks(tail, data.offset, 60).map((time) => (
+        ? ticks(tail, data.offset, 400).map((time) => (
             <text key={time} x={tail.x(time)} y={height - 5} textAnchor="middle" className="nq">
-              {tickText(time, data.offset)}
+              {dayText(dateAt(time, data.offset)).slice(0, 6)}
             </text>
           ))
         : null}

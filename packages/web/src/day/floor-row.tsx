@@ -1,15 +1,17 @@
-import { momentText } from '../when.ts';
+import { dayText } from '../when.ts';
 import { words } from '../words.ts';
 import type { FloorBears, Pole } from './day-hours.ts';
 import type { DayFrame, DayRow } from './frame.ts';
 import { fitting, rowName, shownPart } from './row-parts.tsx';
-import { clock, type DayScale, dateAt, instantAt } from './scale.ts';
+import { clock, type DayScale, dateAt } from './scale.ts';
 
 /** What the floor bears, and the poles at which it is given back, each with its band and what was promised. */
 
 const ROW = 22;
 /** Poles stand apart so that their words do not meet. */
-const STEP = 46;
+const STEP = 48;
+/** Three lines of words stand beside the pole, over the row. */
+const HEAD = 40;
 
 const GROUND: Readonly<Record<FloorBears, string>> = {
   bare: 'var(--slab)',
@@ -25,7 +27,8 @@ const scaleFor = ({ scale, tail }: DayFrame, at: number): DayScale | null =>
 
 function when(frame: DayFrame, at: number): string {
   const { offset } = frame.data;
-  return at > frame.scale.end ? momentText(instantAt(at, offset)) : clock(at, offset);
+  // Behind the break mark the weekday is enough: the axis has the dates.
+  return at > frame.scale.end ? `${dayText(dateAt(at, offset)).slice(0, 3)} ${clock(at, offset)}` : clock(at, offset);
 }
 
 /** Both ends of a band, the day said once. */
@@ -52,7 +55,7 @@ function PoleOf({
   const inside = (at: number): number => Math.min(Math.max(scale.x(at), scale.left), scale.right);
   const [x, low, high] = [scale.x(pole.at), inside(pole.low), inside(pole.high ?? pole.at)];
   const wanted = frame.data.wanted.find(({ what }) => what === pole.what);
-  const head = foot - 50 - order * STEP;
+  const head = foot - HEAD - order * STEP;
   const lines = [
     `${words.day.given_back[pole.what]} ${when(frame, pole.at)}`,
     bandText(frame, pole),
@@ -135,5 +138,9 @@ function Tail({ frame, top, scale }: { readonly frame: DayFrame; readonly top: n
 /** Drawn over the other rows, under the flags. */
 export function Poles({ frame, foot }: { readonly frame: DayFrame; readonly foot: number }) {
   const poles = (frame.data.hours?.poles ?? []).filter(({ at }) => scaleFor(frame, at) !== null);
-  return poles.map((pole, i) => <PoleOf key={pole.what} pole={pole} frame={frame} foot={foot} order={i % 3} />);
+  const before = (i: number): number => {
+    const scale = scaleFor(frame, poles[i]?.at ?? 0);
+    return poles.slice(0, i).filter(({ at }) => scaleFor(frame, at) === scale).length;
+  };
+  return poles.map((pole, i) => <PoleOf key={pole.what} pole={pole} frame={frame} foot={foot} order={before(i) % 3} />);
 }

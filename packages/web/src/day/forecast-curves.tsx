@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { words } from '../words.ts';
 import type { SiteCurves } from '../worker/api.ts';
 import type { DayHours, Least } from './day-hours.ts';
@@ -32,7 +33,8 @@ function nameAt({ frame, hours: { curves }, y }: Drawn, values: readonly number[
   return value === undefined ? null : { x: frame.scale.x(time), y: y(value) + (up ? -8 : 16) };
 }
 
-export function ForecastCurves(drawn: Drawn) {
+/** What was read lies over the curves and under the words. */
+export function ForecastCurves({ children, ...drawn }: Drawn & { readonly children?: ReactNode }) {
   const { frame, hours, y } = drawn;
   const { curves, rising, least } = hours;
   const shown = indices(drawn);
@@ -67,6 +69,7 @@ export function ForecastCurves(drawn: Drawn) {
           strokeWidth={frame.small ? 4 : 5}
         />
       ))}
+      {children}
       {frame.small
         ? null
         : names.map(({ key, place }) =>

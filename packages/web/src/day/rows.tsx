@@ -100,14 +100,13 @@ const curves: DayRow = {
           </text>
         ) : null}
         {data.hours ? (
-          <>
-            <ForecastCurves frame={frame} hours={data.hours} y={y} />
+          <ForecastCurves frame={frame} hours={data.hours} y={y}>
             {small
               ? null
               : points('slab').map(([x, at]) => (
                   <path key={x} d={`M${x - 5} ${at}h10M${x} ${at - 5}v10`} stroke="var(--chalk)" strokeWidth="2" />
                 ))}
-          </>
+          </ForecastCurves>
         ) : (
           CURVES.map((curve) => <CurveOf key={curve.key} curve={curve} points={points(curve.key)} small={small} />)
         )}

@@ -74,7 +74,7 @@ export const windowRows: DayRow = {
           const y = top + 2 + i * tall;
           return (
             <g key={layer}>
-              {rowName(frame, `${i === 0 ? `${words.day.mayLay}  ` : ''}${name}`, y + 14)}
+              {rowName(frame, name, y + 14)}
               {windows.map((window) => (
                 <Stretch key={window.from} window={window} frame={frame} top={y} height={tall - 3} />
               ))}

@@ -1,5 +1,6 @@
 import { useVoice } from '../job/job-context.tsx';
 import { words } from '../words.ts';
+import type { Shown } from '../worker/api.ts';
 import { WorkingLink } from '../working/working-link.tsx';
 import { LimitLine } from './limit-line.tsx';
 import { LIMIT_AT, type Limited, order, type Place, placeOf } from './limit-scale.ts';
@@ -9,36 +10,42 @@ export interface Fact {
   readonly key: string;
   readonly label: string;
   readonly note?: string;
-  readonly id: string;
+  /** The entry, whose working opens. Room between two moments is no entry and comes as `shown` alone. */
+  readonly id?: string;
+  /** In place of what the entry itself shows. */
+  readonly shown?: Shown;
   readonly limitId?: string;
+  readonly limit?: Shown;
   readonly side?: 'least' | 'most';
   readonly dashed?: boolean;
 }
 
 interface Row {
   readonly fact: Fact;
+  readonly shown: Shown;
   readonly limited: Limited | null;
   readonly place: Place | null;
 }
 
 function rowsOf(facts: readonly Fact[], voice: ReturnType<typeof useVoice>): readonly Row[] {
-  return facts
-    .filter(({ id }) => voice.has(id))
-    .map((fact): Row => {
-      const { limitId, side = 'least', dashed } = fact;
-      if (!limitId || !voice.has(limitId)) return { fact, limited: null, place: null };
-      const limited = { value: voice.entry(fact.id), limit: voice.entry(limitId), side, ...(dashed ? { dashed } : {}) };
-      return { fact, limited, place: placeOf(limited) };
-    });
+  return facts.flatMap((fact): Row[] => {
+    const { limitId, side = 'least', dashed, id } = fact;
+    const shown = fact.shown ?? (id !== undefined && voice.has(id) ? voice.entry(id) : undefined);
+    if (!shown) return [];
+    const limit = fact.limit ?? (limitId !== undefined && voice.has(limitId) ? voice.entry(limitId) : undefined);
+    if (!limit) return [{ fact, shown, limited: null, place: null }];
+    const limited = { value: shown, limit, side, ...(dashed ? { dashed } : {}) };
+    return [{ fact, shown, limited, place: placeOf(limited) }];
+  });
 }
 
 function FactRow({ row, near, line }: { readonly row: Row; readonly near: boolean; readonly line: boolean }) {
-  const voice = useVoice();
-  const { fact, limited, place } = row;
-  const shown = voice.entry(fact.id);
-  const limitText = limited
-    ? (fact.side === 'most' ? words.facts.atMost : words.facts.atLeast)(limited.limit.text)
-    : null;
+  const { fact, shown, limited, place } = row;
+  // Room between two moments is counted from its limit: nothing more to say.
+  const limitText =
+    limited && !fact.limit
+      ? (fact.side === 'most' ? words.facts.atMost : words.facts.atLeast)(limited.limit.text)
+      : null;
   const note = [fact.note, limitText].filter(Boolean).join(', ');
   return (
     <tr className={near ? 'near' : undefined}>
@@ -47,7 +54,7 @@ function FactRow({ row, near, line }: { readonly row: Row; readonly near: boolea
         {note ? <small>{note}</small> : null}
       </th>
       <td className={`v${shown.origin === 'assumed' ? ' assumed' : ''}${shown.outside ? ' beyond' : ''}`}>
-        <WorkingLink id={fact.id}>{shown.number}</WorkingLink>
+        {fact.id === undefined ? shown.number : <WorkingLink id={fact.id}>{shown.number}</WorkingLink>}
       </td>
       <td className="u">
         {shown.unit}

@@ -10,6 +10,8 @@ import { NoOption } from '../no-option.tsx';
 import type { Step } from '../step.ts';
 import { type StepView, useStep } from '../step-view.tsx';
 import { taskName } from '../task-name.ts';
+import { dayOf, forecastFacts } from './forecast-facts.ts';
+import { GivenBack, OtherStarts, Promises, WeatherUsed, Windows } from './forecast-parts.tsx';
 
 const w = words.hours;
 
@@ -36,6 +38,7 @@ function gateFacts(view: StepView): readonly Fact[] {
   const { option, voice } = view;
   if (!option || !answered(option.hours)) return [];
   const names = new Map(answered(option.system) ? option.system.layers.map(({ layer, name }) => [layer, name]) : []);
+  const forecast = new Map((dayOf(view)?.coats ?? []).map(({ layer, start }) => [layer, start?.margin]));
   return option.hours.gates.flatMap(({ layer, at, margin }): Fact[] => {
     const name = names.get(layer) ?? layer;
     const gate = `${option.id}.hours.gate.${layer}`;
@@ -44,7 +47,9 @@ function gateFacts(view: StepView): readonly Fact[] {
       const limitId = `${gate}.limit.${limit}`;
       if (id && voice.has(limitId)) facts.push({ key: `${layer}-${key}`, label, note: w.fromStart, id, limitId, side });
     };
-    add('margin', w.margin(name), margin, 'margin', 'least');
+    // The margin ahead already stands there; this one is of the readings alone.
+    if (!forecast.has(layer) || margin !== forecast.get(layer))
+      add('margin', w.marginRead(name), margin, 'margin', 'least');
     add('slab', w.slabCold(name), worstReading(view, 'slab', at, 'least'), 'slab-cold', 'least');
     add('humid', w.humid(name), worstReading(view, 'humidity', at, 'most'), 'air-humid', 'most');
     const rate = `${gate}.trend.0.rate`;
@@ -60,7 +65,19 @@ function Panel() {
   if (!answered(hours)) return <StepFrame step={hours} />;
   const names = new Map(answered(option.system) ? option.system.layers.map(({ layer, name }) => [layer, name]) : []);
   return (
-    <StepFrame step={hours} facts={<FactsTable facts={gateFacts(view)} caption={w.gates} />}>
+    <StepFrame
+      step={hours}
+      facts={
+        <>
+          <FactsTable facts={[...forecastFacts(view), ...gateFacts(view)]} caption={w.gates} />
+          <OtherStarts />
+        </>
+      }
+    >
+      <Promises />
+      <Windows />
+      <GivenBack />
+      <WeatherUsed />
       <ReasonList
         title={w.gates}
         reasons={hours.gates.map(({ layer, at, verdict }) => ({
