@@ -1,4 +1,4 @@
-import { type Source, SOURCES } from '../data/sources.ts';
+import { SOURCES, type Source } from '../data/sources.ts';
 import type { Entry } from '../kernel/entry.ts';
 import type { AnyFormula } from '../kernel/formula.ts';
 import type { Voice } from './say.ts';
