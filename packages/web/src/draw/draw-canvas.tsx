@@ -50,7 +50,9 @@ function Sheet({ width, height }: { readonly width: number; readonly height: num
   const dots = allDots(draw);
   const [extent, setExtent] = useState<Extent>(() => roomAround(dots, EMPTY[draw.units]));
   // The view stays put while a hand draws, and follows only what would leave it.
-  const shown = holds(extent, dots) ? extent : roomAround([...dots, extent.least, extent.most], EMPTY[draw.units]);
+  const [held, hold] = useState(false);
+  const shown =
+    held || holds(extent, dots) ? extent : roomAround([...dots, extent.least, extent.most], EMPTY[draw.units]);
   const room = useRef(draw.room);
   useEffect(() => {
     if (shown !== extent) setExtent(shown);
@@ -58,6 +60,7 @@ function Sheet({ width, height }: { readonly width: number; readonly height: num
   useEffect(() => {
     if (room.current === draw.room) return;
     room.current = draw.room;
+    hold(false);
     setExtent(roomAround(dots, EMPTY[draw.units]));
   });
   const frame = viewFrame(shown, width, height - 44);
@@ -140,7 +143,22 @@ function Sheet({ width, height }: { readonly width: number; readonly height: num
         <button type="button" onClick={() => setExtent(scaledExtent(shown, 1.4))}>
           {words.view.more}
         </button>
-        <button type="button" onClick={() => setExtent(roomAround(dots, EMPTY[draw.units]))}>
+        <button
+          type="button"
+          onClick={() => {
+            hold(true);
+            setExtent(scaledExtent(shown, 1 / 1.6, draw.corner === null ? undefined : draw.outline[draw.corner]));
+          }}
+        >
+          {words.view.less}
+        </button>
+        <button
+          type="button"
+          onClick={() => {
+            hold(false);
+            setExtent(roomAround(dots, EMPTY[draw.units]));
+          }}
+        >
           {words.view.fit}
         </button>
       </div>

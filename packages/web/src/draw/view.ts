@@ -16,8 +16,9 @@ export function roomAround(dots: readonly Dot[], empty: Dot): Extent {
   return { least: [extent.least[0] - reach, extent.least[1] - reach], most: [most(0), most(1)] };
 }
 
-export function scaledExtent({ least, most }: Extent, by: number): Extent {
-  const middle: Dot = [(least[0] + most[0]) / 2, (least[1] + most[1]) / 2];
+/** An extent larger or smaller by a factor, about its own middle or another place. */
+export function scaledExtent({ least, most }: Extent, by: number, about?: Dot): Extent {
+  const middle: Dot = about ?? [(least[0] + most[0]) / 2, (least[1] + most[1]) / 2];
   const half: Dot = [((most[0] - least[0]) / 2) * by, ((most[1] - least[1]) / 2) * by];
   return { least: [middle[0] - half[0], middle[1] - half[1]], most: [middle[0] + half[0], middle[1] + half[1]] };
 }
