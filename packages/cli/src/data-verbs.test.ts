@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { copyFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeEach, describe, expect, test } from 'vitest';
@@ -53,7 +53,11 @@ describe('import and export', () => {
       ['job', true],
     ]);
     expect((await slabwright('export', idOf(), '--data', data, '--out', path('garage'))).status).toBe(0);
-    const before = await slabwright('plan', GARAGE, '--json');
+    // The same three files: weather beside a job is not among what the data folder keeps of it.
+    mkdirSync(path('given'));
+    for (const file of ['job.json', 'catalogue.json', 'price-book.json'])
+      copyFileSync(join(GARAGE, file), join(path('given'), file));
+    const before = await slabwright('plan', path('given'), '--json');
     expect((await slabwright('plan', path('garage'), '--json')).out).toBe(before.out);
   });
 
