@@ -314,6 +314,7 @@ export const words = {
     readings: 'readings',
     outline: 'slab and dew point come here',
     waits: 'waits',
+    leastAt: (margin: string, at: string) => `${margin} at ${at}`,
     forecast: (source: string) => `forecast: ${source}`,
     hand: (who: string) => `hand ${who}`,
     mayLay: 'may lay',

@@ -104,11 +104,13 @@ function Ribbon({
         <g key={row.key}>{row.draw(frame, at, tall)}</g>
       ))}
       {tail
-        ? ticks(tail, data.offset, 400).map((time) => (
-            <text key={time} x={tail.x(time)} y={height - 5} textAnchor="middle" className="nq">
-              {dayText(dateAt(time, data.offset)).slice(0, 6)}
-            </text>
-          ))
+        ? ticks(tail, data.offset, 400)
+            .filter((time) => tail.x(time) < width - 20)
+            .map((time) => (
+              <text key={time} x={tail.x(time)} y={height - 5} textAnchor="middle" className="nq">
+                {dayText(dateAt(time, data.offset)).slice(0, 6)}
+              </text>
+            ))
         : null}
       {small || !foot ? null : <Poles frame={frame} foot={foot.top} />}
       <StartFlags frame={frame} bottom={bottom} {...(onMove ? { onMove } : {})} />

@@ -62,7 +62,10 @@ function PoleOf({
     ...(wanted ? [words.day.wantedBy(when(frame, wanted.at))] : []),
   ];
   const longest = Math.max(...lines.map((line) => line.length)) * 6.4;
-  const left = x - longest - 8 > (scale === frame.scale ? scale.left : 0) && x + longest + 8 > frame.width - 4;
+  // Words stand right of the pole, unless the sheet ends there or another pole stands in them.
+  const others = (frame.data.hours?.poles ?? []).filter((one) => one !== pole && scaleFor(frame, one.at) === scale);
+  const crossed = others.some((one) => scale.x(one.at) > x && scale.x(one.at) < x + longest + 8);
+  const left = x - longest - 8 > frame.scale.left && (crossed || x + longest + 8 > frame.width - 4);
   return (
     <g>
       <path d={`M${x} ${foot + ROW - 5}V${head}h${left ? -6 : 6}`} stroke="var(--ink)" strokeWidth="2" fill="none" />

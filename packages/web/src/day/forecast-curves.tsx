@@ -50,7 +50,7 @@ export function ForecastCurves({ children, ...drawn }: Drawn & { readonly childr
     );
   const names = [
     { key: 'slab', place: nameAt(drawn, curves.slab, 0.62, true) },
-    { key: 'dew', place: nameAt(drawn, curves.dew, 0.62, true) },
+    { key: 'dew', place: nameAt(drawn, curves.dew, 0.72, false) },
     { key: 'air', place: nameAt(drawn, curves.air, 0.33, true) },
   ] as const;
   return (
@@ -92,7 +92,7 @@ function Lowest({ least, drawn: { frame, hours, y } }: { readonly least: Least; 
   if (slab === undefined || dew === undefined || least.at < frame.scale.start || least.at > frame.scale.end)
     return null;
   const x = frame.scale.x(least.at);
-  const text = `${clock(least.at, frame.data.offset)} ${least.text}`;
+  const text = words.day.leastAt(least.text, clock(least.at, frame.data.offset));
   const left = x + text.length * 6.6 > frame.scale.right;
   return (
     <g>

@@ -12,7 +12,7 @@ import { windowRows } from './window-rows.tsx';
 
 const named = (frame: DayFrame, name: string, y: number) =>
   frame.small ? null : (
-    <text x={frame.gutter - 16} y={y} textAnchor="end" className="n">
+    <text x={frame.gutter - 8} y={y} textAnchor="end" className="n">
       {name}
     </text>
   );

@@ -13,7 +13,7 @@ describe('room between two moments', () => {
   });
   test('a figure in seconds with both ends of its band', () => {
     const shown = roomShown({ value: 60 * MINUTE, low: 30 * MINUTE, high: 90 * MINUTE });
-    expect(shown).toMatchObject({ value: 3600, low: 1800, high: 5400, band: '30 min to 1:30 h' });
+    expect(shown).toMatchObject({ value: 3600, low: 1800, high: 5400, band: '0:30 to 1:30' });
     expect(roomShown({ value: 60 * MINUTE })).not.toHaveProperty('low');
   });
 });

@@ -5,12 +5,19 @@ import type { Shown } from '../../worker/api.ts';
 
 const MINUTE = 60_000;
 
-/** `2:45` under two days, whole hours above. */
-export function lengthText(milliseconds: number): { readonly number: string; readonly unit: string } {
+const MOST_MINUTES = 60;
+const MOST_HOURS = 48;
+
+/** Minutes under an hour, `2:45` under two days, whole hours above; `like` writes it as that one is written. */
+export function lengthText(
+  milliseconds: number,
+  like: number = milliseconds,
+): { readonly number: string; readonly unit: string } {
   const minutes = Math.round(Math.abs(milliseconds) / MINUTE);
+  const size = Math.round(Math.abs(like) / MINUTE);
   const sign = milliseconds < 0 && minutes > 0 ? '−' : '';
-  if (minutes < 60) return { number: `${sign}${minutes}`, unit: 'min' };
-  if (minutes >= 48 * 60) return { number: `${sign}${Math.round(minutes / 60)}`, unit: 'h' };
+  if (size < MOST_MINUTES) return { number: `${sign}${minutes}`, unit: 'min' };
+  if (size >= MOST_HOURS * 60) return { number: `${sign}${Math.round(minutes / 60)}`, unit: 'h' };
   return { number: `${sign}${Math.floor(minutes / 60)}:${String(minutes % 60).padStart(2, '0')}`, unit: 'h' };
 }
 
@@ -23,8 +30,8 @@ interface Room {
 /** Room in milliseconds as a figure that stands against a limit of none. */
 export function roomShown({ value, low, high }: Room): Shown {
   const { number, unit } = lengthText(value);
-  const ends = low !== undefined && high !== undefined ? [lengthText(low), lengthText(high)] : null;
-  const band = ends ? `${ends[0]?.number} ${ends[0]?.unit} ${words.hours.to} ${ends[1]?.number} ${ends[1]?.unit}` : '';
+  const known = low !== undefined && high !== undefined;
+  const band = known ? `${lengthText(low, value).number} ${words.hours.to} ${lengthText(high, value).number}` : '';
   return {
     kind: 'figure',
     text: `${number} ${unit}`,
