@@ -9,7 +9,6 @@ type Link = Published<BondLink>;
 
 const COAT = 40;
 const SLAB = 92;
-const LINK = 30;
 
 /** Concrete and coats as they lie, each link with its strength; the weakest known one is marked across. */
 export function Section() {
@@ -104,7 +103,7 @@ function Drawn({ governs }: { readonly governs: Published<GovernsPlan> }) {
               ))}
           </svg>
         ) : null}
-        <ol className="links" style={{ ['--link' as string]: `${LINK}px` }}>
+        <ol className="links">
           {[...links].reverse().map((link) => (
             <LinkRow key={link.id} link={link} weakest={link.id === governing} />
           ))}

@@ -59,9 +59,11 @@ export function SystemsTable({ view }: { readonly view: CompareView }) {
       note: '',
       cells: shown.map((one) => (
         <>
-          <VerdictMark verdict={verdictOf(one)} /> {words.fits[one.fits]}
+          <VerdictMark verdict={verdictOf(one)} />{' '}
+          {verdictOf(one) === 'caution' ? words.withCare : words.fits[one.fits]}
           <small>{one.front ? words.mark.front : one.beatenBy ? words.mark.beaten(one.beatenBy) : ''}</small>
           {one.reason ? <small>{one.reason}</small> : null}
+          {one.cautions.length > 0 ? <Cautions lines={[...one.cautions, ...one.unknown]} /> : null}
         </>
       )),
     },
@@ -81,6 +83,20 @@ export function SystemsTable({ view }: { readonly view: CompareView }) {
       heads={shown.map(({ name }, i) => [letterOf(i), name] as const)}
       rows={rows.map((row) => ({ ...row, key: row.name }))}
     />
+  );
+}
+
+/** Why it is laid with care only, opened on demand: sentences are longer than a column. */
+function Cautions({ lines }: { readonly lines: readonly string[] }) {
+  return (
+    <details>
+      <summary>{words.why(lines.length)}</summary>
+      <ul>
+        {[...new Set(lines)].map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+    </details>
   );
 }
 

@@ -8,7 +8,6 @@ export const words = {
   old: 'The job has changed since; compare again.',
   again: 'Compare again',
   title: 'Like for like',
-  of: (letter: string, name: string) => `${letter}, ${name}`,
   against: 'Against every system alike',
   headline: (name: string | null, n: number) =>
     name === null
@@ -16,9 +15,10 @@ export const words = {
       : n === 1
         ? `${name} fits`
         : `${n} fit; none is best in everything`,
-  columns: 'Systems beside each other',
   choose: 'Show',
   fits: { yes: 'fits', no: 'does not fit', 'not known': 'not known' },
+  withCare: 'fits, with care',
+  why: (n: number) => (n === 1 ? 'one caution' : `${n} cautions`),
   mark: { front: 'on the front', beaten: (by: string) => `${by} is at least as good in everything` },
   rows: {
     slab: 'The slab holds',
@@ -36,11 +36,9 @@ export const words = {
     less: 'less is better',
   },
   unknown: 'not known',
-  slab: 'the slab',
   weak: 'Does not fit',
   admit: 'What would admit it',
   more: (n: number) => `and ${n} more`,
-  care: 'With care',
   cut: 'Cut through the floor',
   cutNote: 'pull-off; thickness not to scale',
   cutLabel: 'Section through the floor with the weakest known link marked',
@@ -62,5 +60,4 @@ export const words = {
   stand: 'How they stand',
   doubts: 'Look twice',
   asks: 'Ask the maker',
-  askOf: (name: string) => name,
 } as const;

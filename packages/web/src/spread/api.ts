@@ -58,12 +58,6 @@ export interface JudgedOrder {
   readonly figures: readonly (readonly [name: string, text: string])[];
 }
 
-/** A pour drawn by hand: its corners and the way the work goes. */
-export interface DrawnByHand {
-  readonly ring: readonly Dot[];
-  readonly towards: Dot;
-}
-
 /** What runs in the second worker. */
 export interface SpreadDesk extends CompareDesk {
   /** Null when the files cannot be planned as they stand; the plan itself says why. */
@@ -71,6 +65,4 @@ export interface SpreadDesk extends CompareDesk {
   spreadWorking(id: string): WorkingView | null;
   /** The pours of a coat in another order, judged; `order` lists their present numbers, from 1. */
   judgeOrder(layer: string, area: string, order: readonly number[]): JudgedOrder | null;
-  /** Pours drawn by hand, judged. */
-  judgeDrawn(layer: string, area: string, pours: readonly DrawnByHand[]): JudgedOrder | null;
 }

@@ -97,9 +97,4 @@ export const spreadDesk: SpreadDesk = {
     if (!last || found?.result.kind !== 'plan') return null;
     return judged(found.question, spreading.reordered(found.result.solution, order), last.voice.reader);
   },
-  judgeDrawn(layer, area, pours): JudgedOrder | null {
-    const found = seenOf(layer, area);
-    if (!last || !found || found.result.kind === 'issues') return null;
-    return judged(found.question, spreading.drawnSolution(found.result.problem, pours), last.voice.reader);
-  },
 };

@@ -61,7 +61,9 @@ export function SpreadPanel() {
           <Doors areaId={coat.areas[0] ?? ''} />
         </>
       ) : null}
-      {coat && coat.pours.length > 0 ? <OwnOrder key={coatKey(coat)} coat={coat} /> : null}
+      {coat && coat.pours.length > 0 ? (
+        <OwnOrder key={`${coatKey(coat)} ${coat.start} ${coat.laid}`} coat={coat} />
+      ) : null}
       <MissingFacts step={spread} />
       {answered(spread) ? <Notes step={spread} /> : null}
     </div>
@@ -146,28 +148,26 @@ function WholeCoat({ coat }: { readonly coat: Coat }) {
 function EdgeFacts({ coat }: { readonly coat: Coat }) {
   const { largestAge, openTime, worstPour, workingTime } = coat;
   return (
-    <>
-      <FactsTable
-        caption={w.caption}
-        facts={[
-          ...(largestAge && openTime
-            ? [{ key: 'age', label: w.age, note: w.ageNote, id: largestAge, limitId: openTime, side: 'most' as const }]
-            : []),
-          ...(worstPour && workingTime
-            ? [
-                {
-                  key: 'worst',
-                  label: w.worst(worstPour.pour),
-                  note: w.worstNote,
-                  id: worstPour.time,
-                  limitId: workingTime,
-                  side: 'most' as const,
-                },
-              ]
-            : []),
-        ]}
-      />
-    </>
+    <FactsTable
+      caption={w.caption}
+      facts={[
+        ...(largestAge && openTime
+          ? [{ key: 'age', label: w.age, note: w.ageNote, id: largestAge, limitId: openTime, side: 'most' as const }]
+          : []),
+        ...(worstPour && workingTime
+          ? [
+              {
+                key: 'worst',
+                label: w.worst(worstPour.pour),
+                note: w.worstNote,
+                id: worstPour.time,
+                limitId: workingTime,
+                side: 'most' as const,
+              },
+            ]
+          : []),
+      ]}
+    />
   );
 }
 

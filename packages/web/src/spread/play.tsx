@@ -6,7 +6,7 @@ import { clockText } from '../when.ts';
 import { type Coat, cellsFor } from './coats.ts';
 import { spreadLayer } from './floor-layer.tsx';
 import { momentOf, squaresDown, turnAfter, turnBefore, turns, typedMoment } from './moments.ts';
-import { lookAt, useLook } from './store.ts';
+import { lookAt, useMoment } from './store.ts';
 import { words } from './words.ts';
 
 const w = words.play;
@@ -23,7 +23,7 @@ function clockAt(at: number, like: string): string {
 
 /** A slider, presses and a typed time that play the coat's day on the floor. */
 export function Play({ coat }: { readonly coat: Coat }) {
-  const { at } = useLook();
+  const at = useMoment(coat.pours);
   const [runs, setRuns] = useState(false);
   const label = useId();
   const { pours } = coat;
@@ -127,7 +127,7 @@ function Now({ coat, at }: { readonly coat: Coat; readonly at: number }) {
   return (
     <p className="play-now">
       <b>{said(coat, at)}</b>
-      {share === null ? null : <span>{w.wet(percent.format(share))}</span>}
+      {share === null ? null : <span>{w.wet(percent.format(share).replace('%', '\u00a0%'))}</span>}
       {bail ? <span>{w.stop(clockText(bail.at))}</span> : null}
       <span className="legend" aria-hidden="true">
         <svg width="18" height="14" aria-hidden="true">

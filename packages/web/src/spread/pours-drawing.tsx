@@ -7,7 +7,7 @@ import type { CoatCells } from './api.ts';
 import { type Coat, cellsFor } from './coats.ts';
 import { lanesOf } from './lanes.ts';
 import { momentOf, squaresDown, weightOf } from './moments.ts';
-import { useLook } from './store.ts';
+import { useMoment } from './store.ts';
 
 interface DrawingProps {
   readonly coat: Coat;
@@ -41,7 +41,7 @@ function squaresPath(frame: FloorFrame, cells: CoatCells, from: number, until: n
 
 /** Pours in two tints, and at a moment of the day what is wet and what is being spread. */
 export function PoursUnder({ coat, area, frame }: DrawingProps) {
-  const { at } = useLook();
+  const at = useMoment(coat.pours);
   const { spreading } = usePlan();
   const clip = useId();
   const cells = cellsFor(spreading.cells, coat);
@@ -52,15 +52,18 @@ export function PoursUnder({ coat, area, frame }: DrawingProps) {
       <clipPath id={clip}>
         <polygon points={pointsText(frame, area.outline)} />
       </clipPath>
-      {coat.pours.map(({ pour, outline }, k) => (
-        <path
-          key={pour}
-          d={cells ? poursPath(frame, cells, k) : outline.map((ring) => ringText(frame, ring)).join('')}
-          fillRule={cells ? 'nonzero' : 'evenodd'}
-          clipPath={`url(#${clip})`}
-          fill={moment?.spreading === k ? 'var(--chalk-soft)' : k % 2 === 0 ? 'var(--slab)' : 'var(--slab-deep)'}
-        />
-      ))}
+      {coat.pours.map(({ pour, outline }, k) => {
+        const fill = moment?.spreading === k ? 'var(--chalk-soft)' : k % 2 === 0 ? 'var(--slab)' : 'var(--slab-deep)';
+        const rings = outline.map((ring) => ringText(frame, ring)).join('');
+        // The outline cuts corners, the squares stop short of slanted walls: together they cover the pour.
+        return (
+          <g key={pour} clipPath={`url(#${clip})`}>
+            <path d={rings} fillRule="evenodd" fill={fill} />
+            {cells ? <path d={poursPath(frame, cells, k)} fill={fill} /> : null}
+            {moment?.states[k] === 'wet' ? <path d={rings} fillRule="evenodd" fill="url(#wet)" /> : null}
+          </g>
+        );
+      })}
       {cells && down > 0 ? (
         <path d={squaresPath(frame, cells, 0, down)} fill="url(#wet)" clipPath={`url(#${clip})`} />
       ) : null}
@@ -124,7 +127,7 @@ function Seams({ coat, cells, frame }: PartProps) {
 
 /** Where to stop if something goes wrong in the pour in hand; all of them would cover the plan. */
 function BailOuts({ coat, frame }: Pick<PartProps, 'coat' | 'frame'>) {
-  const { at } = useLook();
+  const at = useMoment(coat.pours);
   if (at === null) return null;
   const moment = momentOf(coat.pours, at);
   const now = moment.spreading ?? moment.mixing;
@@ -142,21 +145,23 @@ function BailOuts({ coat, frame }: Pick<PartProps, 'coat' | 'frame'>) {
 }
 
 function PourMark({ coat, k, cells, frame }: PartProps & { readonly k: number }) {
-  const { at } = useLook();
+  const at = useMoment(coat.pours);
   const pour = coat.pours[k];
   if (!pour) return null;
   const state = at === null ? null : momentOf(coat.pours, at).states[k];
   const [x, y] = frame.at(pour.mark);
   const crowded = frame.scale < 14 || coat.pours.length > 12;
-  const big = crowded ? 15 : 26;
-  const halo = state === 'wet' || k % 2 === 0 ? 'halo' : 'halo-deep';
+  // On the strip of a phone many numbers would only cover the pours.
+  if (frame.width < 200 && coat.pours.length > 9) return null;
+  const big = frame.width < 200 ? 13 : crowded ? 15 : 26;
+  const halo = state === 'being spread' ? 'halo-now' : k % 2 === 0 ? 'halo' : 'halo-deep';
   return (
     <g>
       <Lanes pour={pour} k={k} cells={cells} frame={frame} />
       <text x={x} y={y + big / 3} textAnchor="middle" className={halo} fontSize={big} fontWeight="700">
         {pour.pour}
       </text>
-      {crowded ? null : (
+      {crowded || frame.width < 200 ? null : (
         <text x={x} y={y + big / 3 + 15} textAnchor="middle" className={`nq ${halo}`}>
           {state === null
             ? clockText(pour.start)
@@ -199,7 +204,7 @@ function Arrow({ from, to, main = false }: { readonly from: Dot; readonly to: Do
 
 /** The crew where it works at the moment, and when all is down, out. */
 function Crew({ coat, cells, frame }: PartProps) {
-  const { at } = useLook();
+  const at = useMoment(coat.pours);
   if (at === null || !cells) return null;
   const down = squaresDown(cells, at);
   const place = Math.min(down, cells.x.length - 1);

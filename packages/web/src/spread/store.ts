@@ -24,3 +24,12 @@ export const useLook = (): Look => useSyncExternalStore(subscribe, () => look);
 /** The coat alone: the labels beside the floor follow it, not every minute that is played. */
 export const useLookedCoat = (): string | null => useSyncExternalStore(subscribe, () => look.layer);
 export const lookedCoat = (): string | null => look.layer;
+
+/** The moment looked at, where it lies in the day of this coat; else the whole plan is shown. */
+export function useMoment(pours: readonly { readonly mixFrom: string; readonly end: string }[]): number | null {
+  const { at } = useLook();
+  const [first] = pours;
+  const last = pours.at(-1);
+  if (at === null || !first || !last) return null;
+  return at >= Date.parse(first.mixFrom) && at <= Date.parse(last.end) ? at : null;
+}
