@@ -202,6 +202,7 @@ function Editing({ kind, id, title, sections, section, live, beside }: FilePageP
             </div>
           ) : null}
         </div>
+        <h2>{section.title}</h2>
         {section.note ? <p className="quiet">{section.note}</p> : null}
         <Form key={section.id} parts={section.parts} />
       </section>
