@@ -8,7 +8,8 @@ const CONTENT_POLICY = [
   "style-src 'self'",
   "img-src 'self' data: blob:",
   "font-src 'self'",
-  "connect-src 'self'",
+  // Beside this server the two public forecast services, which the page asks only where its device allows it.
+  "connect-src 'self' https://api.met.no https://api.weather.gov",
   "manifest-src 'self'",
   "frame-src 'self' blob:",
   "object-src 'none'",

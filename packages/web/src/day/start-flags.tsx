@@ -20,22 +20,43 @@ export function StartFlags({ frame, bottom, onMove }: FlagsProps) {
   return [...inView]
     .reverse()
     .map((start) => (
-      <Flag key={start.layer} start={start} frame={frame} bottom={bottom} {...(onMove ? { onMove } : {})} />
+      <Flag
+        key={start.layer}
+        start={start}
+        frame={frame}
+        bottom={bottom}
+        after={endOfFlagBefore(start, inView, frame)}
+        {...(onMove ? { onMove } : {})}
+      />
     ));
 }
 
-function Flag({ start, frame, bottom, onMove }: FlagsProps & { readonly start: Start }) {
+const flagText = ({ name, at }: Start, { small, data }: DayFrame): string =>
+  small ? clock(at, data.offset) : `${name} ${clock(at, data.offset)}`;
+
+const flagWidth = (start: Start, frame: DayFrame): number =>
+  (frame.small ? 8 : start.index === 0 ? 34 : 18) + flagText(start, frame).length * (frame.small ? 6.6 : 7.2);
+
+/** A flag close behind another one begins where that one ends, so that both can be read and taken hold of. */
+function endOfFlagBefore(start: Start, all: readonly Start[], frame: DayFrame): number {
+  const before = all.filter((one) => one.at < start.at || (one.at === start.at && one.index < start.index));
+  return [...before]
+    .sort((a, b) => a.at - b.at)
+    .reduce((end, one) => Math.max(frame.scale.x(one.at) - 1.5, end) + flagWidth(one, frame) + 2, 0);
+}
+
+function Flag({ start, frame, bottom, after, onMove }: FlagsProps & { readonly start: Start; readonly after: number }) {
   const { scale, data, small } = frame;
   const drag = useRef<{ readonly id: number; readonly by: number } | null>(null);
   const first = start.index === 0;
   const x = scale.x(start.at);
   const time = clock(start.at, data.offset);
-  const text = small ? time : `${start.name} ${time}`;
-  const width = (small ? 8 : first ? 34 : 18) + text.length * (small ? 6.6 : 7.2);
+  const text = flagText(start, frame);
+  const width = flagWidth(start, frame);
   const height = small ? 15 : 24;
   // Near the right end the flag flies to the left.
   const flies = x + width > frame.width ? -1 : 1;
-  const box = flies > 0 ? x - 1.5 : x + 1.5 - width;
+  const box = flies > 0 ? Math.max(x - 1.5, Math.min(after, frame.width - width)) : x + 1.5 - width;
   const moved = (event: PointerEvent<SVGGElement>): number => {
     const bounds = event.currentTarget.ownerSVGElement?.getBoundingClientRect();
     return event.clientX - (bounds?.left ?? 0);

@@ -180,7 +180,7 @@ function fileIssues(kind: 'catalogue' | 'price-book', value: unknown): readonly 
   return issuesShown(kind, read.ok ? checkCatalogue(read.value) : read.issues);
 }
 
-/** Public forecast services identify callers by the page they are asked from; a browser sends that by itself. */
+/** Public forecast services want to know who asks; a browser tells them the origin of the page by itself. */
 async function fetchText(url: string): Promise<string> {
   const answer = await fetch(url, { credentials: 'omit', headers: { accept: 'application/json' } });
   if (!answer.ok) throw new Error(`HTTP ${answer.status}`);
