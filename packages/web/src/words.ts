@@ -489,7 +489,7 @@ export const words = {
     same: 'It was here already, the same.',
     otherKept: 'One with this name was here; this is its newest version now, the older one stays in its history.',
     unknownKind: 'It is not a job, catalogue, price book or backup of this program.',
-    weather: 'A weather file is given to a job; this screen does not take one yet.',
+    weather: 'A weather file is given to a job: open the job, then “Give weather” in the step Hours.',
     needsCatalogue: (systems: string) =>
       `No catalogue here holds the systems it names (${systems}). Open that catalogue first, then the job.`,
     large: (size: string) => `The file is ${size}; a file of ours is at most 200 MB.`,
