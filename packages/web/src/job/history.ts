@@ -1,4 +1,4 @@
-/** What was, is and could be again. Every change keeps the whole value; values share what did not change. */
+/** What was, is and could be again, without end. Every change keeps the whole value; values share what did not change. */
 export interface History<T> {
   readonly past: readonly T[];
   readonly present: T;
@@ -7,15 +7,12 @@ export interface History<T> {
   readonly field?: string;
 }
 
-/** Steps kept for undo; older ones stay in the store's own history. */
-export const MOST_STEPS = 200;
-
 export const begin = <T>(present: T): History<T> => ({ past: [], present, future: [] });
 
 export function changed<T>(history: History<T>, next: T, field?: string): History<T> {
   if (Object.is(next, history.present)) return history;
   const goesOn = field !== undefined && field === history.field && history.past.length > 0;
-  const past = goesOn ? history.past : [...history.past, history.present].slice(-MOST_STEPS);
+  const past = goesOn ? history.past : [...history.past, history.present];
   return { past, present: next, future: [], ...(field === undefined ? {} : { field }) };
 }
 
