@@ -18,8 +18,8 @@ const LEAST_WITH_HOURS = 960;
 /** Room behind the break mark. */
 const TAIL = 216;
 const BREAK = 30;
-/** Curves lower than this say nothing. */
-const LEAST_CURVES = 84;
+/** Curves lower than this say nothing, and the names of the rows would stand under the start to type. */
+const LEAST_CURVES = 128;
 
 const tickText = (time: number, offset: number): string => {
   const hour = clock(time, offset);
