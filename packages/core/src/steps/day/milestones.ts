@@ -1,10 +1,6 @@
 import type { Said } from '../../kernel/said.ts';
 import type { Trace } from '../../kernel/trace.ts';
-import {
-  MILESTONES,
-  type MilestoneName,
-  type ProductCure,
-} from '../../science/cure/index.ts';
+import { MILESTONES, type MilestoneName, type ProductCure } from '../../science/cure/index.ts';
 import { type Candidate, type Conditions, clockOn } from '../../science/windows/index.ts';
 import { leastOf } from '../formulas/day.ts';
 import type { CoatMilestone, SitePlan } from '../results.ts';
