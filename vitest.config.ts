@@ -13,6 +13,8 @@ export default defineConfig({
       'scripts/**/*.test.ts',
     ],
     exclude: ['**/dist/**', '**/node_modules/**'],
-    testTimeout: 60_000,
+    setupFiles: ['./scripts/property-seed.ts'],
+    // Two cores, many files: one slow property waits for its turn.
+    testTimeout: 120_000,
   },
 });
