@@ -4,24 +4,33 @@ import { medianOf, pairedRatio, type Row } from './measure.ts';
 
 const DROPS = { put: (_: Entry): void => {} };
 
-/** Cost of recording one Figure: the traced evaluation less the same one whose recorder does nothing. */
-function costOfAFigure(): number {
-  const count = 20_000;
-  const names = Array.from({ length: count }, (_, i) => `f${i}`);
-  const run = (make: () => Trace): void => {
-    const trace = make();
+/** Figures of one ledger, about as many as a garage plan holds. */
+const FIGURES = 1_000;
+
+/** What tracing adds to a Figure: beside a recorder that does nothing, and beside the bare computation. */
+function costOfAFigure(): { readonly recording: number; readonly tracing: number } {
+  const names = Array.from({ length: FIGURES }, (_, i) => `f${i}`);
+  const run = (recorder: { put(entry: Entry): void }): void => {
+    const trace = new Trace(recorder);
     const dryFilm = trace.given('d', { value: 2e-4, unit: 'm', origin: 'chosen' });
     const volumeSolids = trace.given('v', { value: 0.8, unit: '1', origin: 'chosen' });
     for (const name of names) trace.figure(name, wetFilmFromDry, { dryFilm, volumeSolids });
   };
   const plain = (): number => {
     let sum = 0;
-    for (let i = 0; i < count; i++)
+    for (let i = 0; i < FIGURES; i++)
       sum += wetFilmFromDry.compute({ dryFilm: 2e-4, volumeSolids: 0.8 + (i & 1) * 1e-9 });
     return sum;
   };
-  const { a, b } = pairedRatio(() => run(() => new Trace(new Ledger())), plain, 40);
-  return ((a - b) * 1000) / count;
+  const beside = pairedRatio(
+    () => run(new Ledger()),
+    () => run(DROPS),
+    400,
+    100,
+  );
+  const whole = pairedRatio(() => run(new Ledger()), plain, 400, 100);
+  const each = ({ a, b }: { readonly a: number; readonly b: number }): number => ((a - b) * 1000) / FIGURES;
+  return { recording: each(beside), tracing: each(whole) };
 }
 
 export function planRows(): readonly Row[] {
@@ -62,7 +71,18 @@ export function planRows(): readonly Row[] {
       budget: '',
       holds: true,
     },
-    { name: 'tracing, a Figure', figure: `${figure.toFixed(3)} µs`, budget: '≤ 0.5 µs', holds: figure <= 0.5 },
+    {
+      name: 'a Figure recorded, beside a recorder that does nothing',
+      figure: `${figure.recording.toFixed(3)} µs`,
+      budget: '≤ 0.5 µs',
+      holds: figure.recording <= 0.5,
+    },
+    {
+      name: 'a Figure traced and recorded, beside the bare computation',
+      figure: `${figure.tracing.toFixed(3)} µs`,
+      budget: '',
+      holds: undefined,
+    },
     {
       name: 'the garage plan as JSON',
       figure: `${(bytes / 1024).toFixed(0)} kB`,

@@ -70,6 +70,8 @@ interface Check {
 interface Prepared {
   readonly scalars: readonly Check[];
   readonly lists: readonly Check[];
+  /** The unit that comes out; none where it is the one unit of the inputs. */
+  readonly gives: Unit | undefined;
 }
 
 export interface Formula<T extends Takes = Takes, G extends OutputUnit = OutputUnit, D extends string & keyof T = never>
@@ -108,7 +110,9 @@ export function formula<const T extends Takes, const G extends OutputUnit, const
     const check = { name, holds: record.holds[name], refuses: record.refuses?.[name] };
     (unit.endsWith('[]') ? lists : scalars).push(check);
   }
-  return { ...record, prepared: { scalars, lists } };
+  const unit: string = record.gives;
+  const gives = unit.startsWith('*') ? undefined : (unit.replace('[]', '') as Unit);
+  return { ...record, prepared: { scalars, lists, gives } };
 }
 
 type Loose = Readonly<Record<string, number | readonly number[]>>;
