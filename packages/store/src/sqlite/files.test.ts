@@ -24,8 +24,14 @@ afterEach(() => rm(folder, { recursive: true }));
 async function digests(): Promise<Record<string, string>> {
   const found: Record<string, string> = {};
   for (const name of (await readdir(folder)).sort()) {
-    const bytes = await readFile(join(folder, name));
-    if (name.endsWith('-shm') || bytes.length === 0) continue;
+    if (name.endsWith('-shm')) continue;
+    // A closed handle lets go of its log at any later moment: gone is then the same as empty. A log that held
+    // something was digested before and would be missed in the comparison.
+    const bytes = await readFile(join(folder, name)).catch((error: NodeJS.ErrnoException) => {
+      if (error.code === 'ENOENT' && name.endsWith('-wal')) return Buffer.alloc(0);
+      throw error;
+    });
+    if (bytes.length === 0) continue;
     found[name] = createHash('sha256').update(bytes).digest('hex');
   }
   return found;
