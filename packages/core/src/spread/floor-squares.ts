@@ -2,8 +2,11 @@ import { clippedAreas } from './clip-areas.ts';
 import { boxOf, distanceToSegment, insideRing, segmentsMeet } from './geometry.ts';
 import { handsOf, minutesOnPiece } from './hands.ts';
 import { type Lattice, type Segment, segmentsByCell } from './near-segments.ts';
-import { clearWidth, PASSAGE_M } from './passage.ts';
+import { clearWidth, PASSAGE_M, WIDTH_ROUNDING_M } from './passage.ts';
 import type { Point, SpreadCase } from './types.ts';
+
+/** Share of a square by which a middle is shifted up and right where it matters on which side of a line it lies. */
+const NUDGE = 1e-5;
 
 /** The floor cut into squares as wide as a lane; all arrays by square, links by 4·square + side (east, north, west, south). */
 export interface FloorSquares extends Lattice {
@@ -46,7 +49,9 @@ export function floorSquares(question: SpreadCase, areas: 'whole' | 'clipped'): 
   const row = Int32Array.from(cells, (cell) => Math.floor(cell / columns));
   const x = Float64Array.from(column, (i) => minX + (i + 0.5) * cellM);
   const y = Float64Array.from(row, (j) => minY + (j + 0.5) * cellM);
-  const { link, stopLine } = links(question, lattice, at, cells, x, y);
+  // a line drawn right through the middles of squares passes them on one side
+  const beside = { x: x.map((middle) => middle + NUDGE * cellM), y: y.map((middle) => middle + NUDGE * cellM) };
+  const { link, stopLine } = links(question, lattice, at, cells, beside.x, beside.y);
   const narrow = new Uint8Array(4 * count);
   const edgeM = new Float64Array(count);
   let areaM2 = new Float64Array(count).fill(cellM * cellM);
@@ -55,7 +60,7 @@ export function floorSquares(question: SpreadCase, areas: 'whole' | 'clipped'): 
     for (let side = 0; side < 4 * count; side++) {
       if ((link[side] as number) < 0) edgeM[side >> 2] = (edgeM[side >> 2] as number) + cellM;
     }
-    markNarrow(question, link, x, y, narrow);
+    markNarrow(question, link, beside.x, beside.y, narrow);
   }
   const hands = handsOf(question.crew);
   const litres = new Float64Array(count);
@@ -164,7 +169,7 @@ function markNarrow(
       if (other < 0) continue;
       const p: Point = [x[s] as number, y[s] as number];
       const q: Point = [x[other] as number, y[other] as number];
-      if (clearWidth(question, p, q, needed) >= needed) continue;
+      if (clearWidth(question, p, q, needed) >= needed - WIDTH_ROUNDING_M) continue;
       narrow[4 * s + side] = 1;
       narrow[4 * other + side + 2] = 1;
     }

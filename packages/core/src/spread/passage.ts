@@ -4,11 +4,17 @@ import type { Point, SpreadCase } from './types.ts';
 /** Narrowest passage assumed when none is given, m (shoulders of a working adult; assumed, no source). */
 export const PASSAGE_M = 0.45;
 
+/** Just inside the ends of a step, as share of it: a wall across the middle of a square belongs to one step only. */
+const AT_END = 1e-6;
+
+/** Widths nearer than this to what is needed are wide enough: a gap drawn just as wide must not fail by rounding. */
+export const WIDTH_ROUNDING_M = 1e-6;
+
 /**
  * Clear width, m, where a person steps from p to q (neighbouring square centres), capped at `enough`.
  *
- * At five places along the step it looks sideways until a wall, the outline or a hole stops the view, and keeps the
- * smallest sum: a gap in a wall is found wherever between the two centres the wall stands.
+ * The smallest room sideways, up to a wall, the outline or a hole, anywhere between the two centres. Between the places
+ * where some wall ends it grows and shrinks in straight lines, so it is smallest at one of those or at an end of the step.
  */
 export function clearWidth(question: SpreadCase, p: Point, q: Point, enough: number): number {
   const reach = enough + question.cellM;
@@ -17,11 +23,11 @@ export function clearWidth(question: SpreadCase, p: Point, q: Point, enough: num
   const dx = q[0] - p[0];
   const dy = q[1] - p[1];
   const length = Math.sqrt(dx * dx + dy * dy);
-  const places = new Set<number>([0.1, 0.3, 0.5, 0.7, 0.9]);
+  const places = new Set<number>([AT_END, 1 - AT_END]);
   for (const [a, b] of blockers) {
     for (const [ex, ey] of [a, b]) {
       const along = ((ex - p[0]) * dx + (ey - p[1]) * dy) / (length * length);
-      if (along > 0 && along < 1) places.add(along);
+      if (along > AT_END && along < 1 - AT_END) places.add(along);
     }
   }
   let width = enough;

@@ -68,10 +68,12 @@ export function rasterOf(question: SpreadCase, areas: 'whole' | 'clipped'): Chec
       const o = way === 0 ? find(square.column + 1, square.row) : find(square.column, square.row + 1);
       const other = squares[o];
       if (!other) continue;
-      if (walls(square.row).some(([a, b]) => cross([square.x, square.y], [other.x, other.y], a, b))) continue;
+      const from = standpoint(square, side);
+      const to = standpoint(other, side);
+      if (walls(square.row).some(([a, b]) => cross(from, to, a, b))) continue;
       square.next[way] = o;
       other.next[way === 0 ? 2 : 3] = s;
-      if (stops(square.row).some(([a, b]) => cross([square.x, square.y], [other.x, other.y], a, b))) {
+      if (stops(square.row).some(([a, b]) => cross(from, to, a, b))) {
         square.stop[way] = true;
         other.stop[way === 0 ? 2 : 3] = true;
       }
@@ -89,6 +91,12 @@ export function rasterOf(question: SpreadCase, areas: 'whole' | 'clipped'): Chec
     });
   }
   return { squares, find };
+}
+
+/** Where a square is judged from: a line through its very middle counts as left of it or below. */
+export function standpoint({ x, y }: CheckSquare, side: number): Point {
+  const aside = side / 100_000;
+  return [x + aside, y + aside];
 }
 
 /** Minutes the people who spread stand on a piece; whoever mixes, cuts in or broadcasts has no hand free for it. */

@@ -1,5 +1,5 @@
 import type { Point, SpreadCase } from '../types.ts';
-import { type CheckFloor, cross, windings } from './raster.ts';
+import { type CheckFloor, standpoint } from './raster.ts';
 
 /** Steps (4·square + way, both directions) narrower than a person, with the width found, m. */
 export function narrowSteps(question: SpreadCase, floor: CheckFloor, needed: number): Map<number, number> {
@@ -27,8 +27,9 @@ export function narrowSteps(question: SpreadCase, floor: CheckFloor, needed: num
         );
       });
       if (close.length === 0) continue;
-      const width = clearance(question, close, [square.x, square.y], [other.x, other.y], needed);
-      if (width < needed) {
+      const width = clearance(close, standpoint(square, question.cellM), standpoint(other, question.cellM), needed);
+      // a gap drawn just as wide as needed must not fail by rounding
+      if (width < needed - 1e-6) {
         narrow.set(4 * s + way, width);
         narrow.set(4 * o + way + 2, width);
       }
@@ -66,38 +67,34 @@ export function withinReach(floor: CheckFloor, narrow: ReadonlyMap<number, numbe
   return left;
 }
 
-/** Feels its way sideways from the step, centimetre by centimetre, in eleven places, until off the floor or at a wall. */
-function clearance(
-  question: SpreadCase,
-  lines: readonly (readonly [Point, Point])[],
-  p: Point,
-  q: Point,
-  needed: number,
-): number {
+/**
+ * Least room across a step, m, at most `enough`. Every line is turned into the step's own axes (u along it, v across) and
+ * asked for its v wherever it lies over the step; only its ends and the ends of the step can be the tightest place.
+ */
+function clearance(lines: readonly (readonly [Point, Point])[], p: Point, q: Point, enough: number): number {
   const span = Math.sqrt((q[0] - p[0]) ** 2 + (q[1] - p[1]) ** 2);
-  const side: Point = [-(q[1] - p[1]) / span, (q[0] - p[0]) / span];
-  const feel = 0.01;
-  let least = needed;
-  for (let place = 0; place <= 10; place++) {
-    const from: Point = [p[0] + ((q[0] - p[0]) * place) / 10, p[1] + ((q[1] - p[1]) * place) / 10];
-    let width = 0;
-    for (const sign of [1, -1]) {
-      let far = 0;
-      // nothing in the way at all: no need to feel for it
-      const end: Point = [from[0] + side[0] * sign * needed, from[1] + side[1] * sign * needed];
-      if (!lines.some(([a, b]) => cross(from, end, a, b))) far = needed;
-      while (far < needed) {
-        const to: Point = [from[0] + side[0] * sign * (far + feel), from[1] + side[1] * sign * (far + feel)];
-        if (windings(question.outline, to[0], to[1]) === 0) break;
-        if (question.holes.some((hole) => windings(hole, to[0], to[1]) !== 0)) break;
-        const last: Point = [from[0] + side[0] * sign * far, from[1] + side[1] * sign * far];
-        if (lines.some(([a, b]) => (place > 0 && place < 10 ? cross(last, to, a, b) : false))) break;
-        far += feel;
-      }
-      width += far;
-      if (width >= needed) break;
+  const [cos, sin] = [(q[0] - p[0]) / span, (q[1] - p[1]) / span];
+  const turned = lines.map((line) =>
+    line.map(([x, y]) => ({
+      u: (x - p[0]) * cos + (y - p[1]) * sin,
+      v: (y - p[1]) * cos - (x - p[0]) * sin,
+    })),
+  );
+  const margin = span / 1e6;
+  const tight = turned.flat().filter(({ u }) => u > margin && u < span - margin);
+  let least = enough;
+  for (const u of [margin, span - margin, ...tight.map((end) => end.u)]) {
+    let above = enough;
+    let below = enough;
+    for (const [a, b] of turned) {
+      if (!a || !b || Math.min(a.u, b.u) > u || Math.max(a.u, b.u) < u) continue;
+      const upright = Math.abs(b.u - a.u) < 1e-12;
+      const here = upright ? [a.v, b.v] : [a.v + ((b.v - a.v) * (u - a.u)) / (b.u - a.u)];
+      const [low, high] = [Math.min(...here), Math.max(...here)];
+      if (high >= 0) above = Math.min(above, Math.max(0, low));
+      if (low <= 0) below = Math.min(below, Math.max(0, -high));
     }
-    least = Math.min(least, width + 2 * feel);
+    least = Math.min(least, above + below);
   }
   return least;
 }
