@@ -139,9 +139,9 @@ function published<T>(value: T): Published<T> {
   if (value === null || typeof value !== 'object') return value as Published<T>;
   if (Array.isArray(value)) return value.map((one) => published(one)) as Published<T>;
   if (isEntry(value)) return value.id as Published<T>;
-  return Object.fromEntries(
-    Object.entries(value).flatMap(([key, inner]) => (inner === undefined ? [] : [[key, published(inner)]])),
-  ) as Published<T>;
+  const shown: Record<string, unknown> = {};
+  for (const [key, inner] of Object.entries(value)) if (inner !== undefined) shown[key] = published(inner);
+  return shown as Published<T>;
 }
 
 type Outcome<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly why: Unanswered };

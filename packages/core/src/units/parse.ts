@@ -44,15 +44,17 @@ const chooseUnit = (text: string, expected: Unit | undefined): Found<TradeUnit> 
   if (meaning.is === 'ambiguous') return refuse({ code: 'unit-ambiguous', got: text, didYouMean: meaning.spellings });
   if (meaning.is === 'unknown')
     return refuse({ code: 'unit-unknown', got: text, didYouMean: suggestUnits(text, expected) });
-  const didYouMean = expected === undefined ? [] : replaceUnit(text, expected);
+  // Looked for only where it is said: every quantity of every file passes here.
+  const didYouMean = (): readonly string[] => (expected === undefined ? [] : replaceUnit(text, expected));
   if (meaning.is === 'nameless') {
-    return refuse({ code: 'unit-wrong-dimension', got: meaning.name, gotDimension: 'none', didYouMean });
+    const trouble = { got: meaning.name, gotDimension: 'none', didYouMean: didYouMean() } as const;
+    return refuse({ code: 'unit-wrong-dimension', ...trouble });
   }
   const [first] = meaning.units;
   const chosen = expected === undefined ? first : meaning.units.find(({ unit }) => unit === expected);
   if (chosen !== undefined) return { ok: true, found: chosen };
   const gotDimension = dimensionWords(first.unit);
-  return refuse({ code: 'unit-wrong-dimension', got: first.name, gotDimension, didYouMean });
+  return refuse({ code: 'unit-wrong-dimension', got: first.name, gotDimension, didYouMean: didYouMean() });
 };
 
 type Piece = { readonly value: number; readonly unit: TradeUnit };
