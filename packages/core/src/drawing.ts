@@ -145,4 +145,21 @@ export const area = () =>
     doorEdge: z.enum(['keyed', 'feathered', 'not known']).optional(),
   });
 
+/** A doorway in the wall of one area, in the coordinates of that area. */
+const doorSide = () => z.strictObject({ area: idText(), from: point(), to: point() });
+
+/** A doorway through which the floor of one area goes on in another. */
+export const door = () =>
+  z.strictObject({
+    id: idText(),
+    name: text(80).optional(),
+    /** The same opening as each of the two areas has it. */
+    sides: z.tuple([doorSide(), doorSide()]),
+    /** Thickness of the wall between them; left out: the two floors meet. */
+    wall: quantity('m', { least: '0 mm', most: '2 m', shows: 'small-length' }).optional(),
+    /** Kept shut while the floor is laid: nobody walks through, nothing is spread through. */
+    shut: z.boolean().optional(),
+  });
+
+export type AreaDoor = z.output<ReturnType<typeof door>>;
 export type Area = z.output<ReturnType<typeof area>>;

@@ -9,7 +9,7 @@ export {
   type System as CoatingSystem,
 } from './catalogue.ts';
 export { SOURCES, type Source, type SourceMark, sourceOf } from './data/sources.ts';
-export type { Area } from './drawing.ts';
+export type { Area, AreaDoor } from './drawing.ts';
 export { type Job, type JobFile, type JobOption, job as jobSchema, jobFrom, jobFromText } from './job.ts';
 export { jsonSchemas } from './json-schemas.ts';
 export * from './kernel/index.ts';
@@ -39,7 +39,21 @@ export { rankSystems, type SystemRanked, type SystemsRanked } from './rank-syste
 export { depthOf, issuesOf, MOST_BYTES, MOST_DEPTH, readJson } from './read.ts';
 export * as climate from './science/climate.ts';
 export { wetFilmFromDry } from './science/film/wet-from-dry.ts';
-export { type RoomFromTape, roomFromTape, squareCorner, type TapeTrouble } from './science/shape/index.ts';
+export {
+  type DoorPlaced,
+  type DoorShape,
+  type DoorSide,
+  type LaidOut,
+  layOut,
+  placedPoint,
+  pointInRoom,
+  type RoomFromTape,
+  type RoomPlaced,
+  type RoomShape,
+  roomFromTape,
+  squareCorner,
+  type TapeTrouble,
+} from './science/shape/index.ts';
 export * as spread from './spread/index.ts';
 export { checkCatalogue } from './steps/check/catalogue.ts';
 export { checkJob, WARNINGS } from './steps/check/job.ts';

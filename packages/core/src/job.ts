@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { area, point } from './drawing.ts';
+import { area, door, point } from './drawing.ts';
 import {
   amount,
   clockTime,
@@ -225,6 +225,8 @@ const survey = () =>
       .array(
         z.strictObject({
           product: idText(),
+          /** The further mix that was rolled; the first mix of the product where nothing stands here. */
+          mix: idText().optional(),
           on: dateOrInstant(),
           slab: temperature(),
           humidity: humidity().optional(),
@@ -336,6 +338,8 @@ export const job = () =>
     reader: z.strictObject({ units: z.enum(['imperial', 'metric']), paper: z.enum(['letter', 'a4']) }),
     use: use().optional(),
     areas: z.array(area()).min(1).max(200),
+    /** Openings through which the floor of one area goes on in another. Each area keeps its own coordinates. */
+    doors: z.array(door()).max(400).optional(),
     survey: survey(),
     options: z.array(option()).max(12),
     overrides: z

@@ -14,10 +14,14 @@ export function leavesOf(schema: unknown, before: readonly string[] = []): reado
     properties?: Record<string, unknown>;
     items?: unknown;
     anyOf?: readonly unknown[];
-    prefixItems?: unknown;
+    prefixItems?: readonly { readonly properties?: unknown }[];
   };
   if (node.properties) {
     return Object.entries(node.properties).flatMap(([key, inner]) => leavesOf(inner, [...before, key]));
+  }
+  // a pair of things of one kind, each with fields of its own
+  if (node.prefixItems?.[0]?.properties) {
+    return node.prefixItems.flatMap((inner, i) => leavesOf(inner, [...before, `${i}`]));
   }
   const items = node.items as { properties?: unknown } | undefined;
   if (items && typeof items === 'object' && items.properties) return leavesOf(items, [...before, '[]']);

@@ -348,9 +348,41 @@ const use: Section = {
   ],
 };
 
+const sideOf = (index: 0 | 1) =>
+  group(index === 0 ? 'In the one room' : 'In the other room', [
+    field(`sides.${index}.area`, 'Room', { is: 'one of', from: areaNames }),
+    field(`sides.${index}.from`, 'From', { is: 'point' }),
+    field(`sides.${index}.to`, 'To', { is: 'point' }),
+  ]);
+
+const doors: Section = {
+  id: 'doors',
+  title: 'Doors between rooms',
+  note: 'The same opening as each of its two rooms has it, in the coordinates of that room.',
+  parts: [
+    list('doors', 'Doors', {
+      one: 'a door',
+      title: (item) =>
+        [
+          textAt(item, ['name']) || textAt(item, ['id']),
+          [textAt(item, ['sides', 0, 'area']), textAt(item, ['sides', 1, 'area'])].filter(Boolean).join(' – '),
+        ].join(', '),
+      begin: (items) => ({ id: freshId('door', items), sides: [{}, {}] }),
+      parts: [
+        field('name', 'Name', TEXT),
+        sideOf(0),
+        sideOf(1),
+        field('wall', 'Thickness of the wall', quantity('m', '6 in')),
+        field('shut', 'Kept shut', { is: 'flag' }, 'Nobody walks through and nothing is spread through.'),
+      ],
+    }),
+  ],
+};
+
 export const SURVEY_SECTIONS: readonly Section[] = [
   place,
   building,
+  doors,
   onFloor,
   inTheSlab,
   moisture,

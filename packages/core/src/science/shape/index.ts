@@ -11,6 +11,8 @@ export * from './arc-wall.ts';
 export * from './area-error.ts';
 export * from './cove.ts';
 export * from './crossing.ts';
+export * from './door-on-wall.ts';
+export * from './lay-out.ts';
 export * from './outline-formulas.ts';
 export * from './polygon.ts';
 export * from './room-from-tape.ts';

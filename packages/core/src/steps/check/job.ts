@@ -2,6 +2,7 @@ import type { Catalogue } from '../../catalogue.ts';
 import type { Job } from '../../job.ts';
 import type { Instant } from '../../kernel/instant.ts';
 import type { Issue } from '../../kernel/issue.ts';
+import { doorIssues } from './doors.ts';
 import { needIssues } from './evidence.ts';
 import { duplicates } from './ids.ts';
 import { outlineIssues } from './outline-sense.ts';
@@ -10,7 +11,11 @@ import { referenceIssues } from './references.ts';
 import { tapeIssues } from './tape-sense.ts';
 
 /** Issues that only warn: the drawing may still be planned with them. */
-export const WARNINGS: ReadonlySet<string> = new Set(['exit-off-the-wall', 'check-off-the-floor']);
+export const WARNINGS: ReadonlySet<string> = new Set([
+  'exit-off-the-wall',
+  'check-off-the-floor',
+  'check-doors-disagree',
+]);
 
 function areaIssues(job: Job): readonly Issue[] {
   return job.areas.flatMap((area, i) => {
@@ -43,6 +48,8 @@ export function checkJob(job: Job, catalogue: Catalogue, now?: Instant): Issue[]
   return [
     ...duplicates(job.areas, ['areas']),
     ...areaIssues(job),
+    ...duplicates(job.doors, ['doors']),
+    ...doorIssues(job),
     ...duplicates(job.options, ['options']),
     ...duplicates(survey.onFloor, ['survey', 'onFloor']),
     ...duplicates(survey.moisture?.tests, ['survey', 'moisture', 'tests']),

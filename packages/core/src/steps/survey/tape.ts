@@ -26,7 +26,7 @@ const between = (tape: Tape, from: number, to: number): string =>
   `${tape.corners[from] ?? '?'}–${tape.corners[to] ?? '?'}`;
 
 /** The same room as the formulas compute, kept for what is said about it: which diagonal is missing, which is off. */
-function roomOf(tape: Tape): ReturnType<typeof roomFromTape> {
+export function roomOf(tape: Tape): ReturnType<typeof roomFromTape> {
   const at = (name: string): number => tape.corners.indexOf(name);
   const distances = tape.measures.map(({ from, to, length, error }) => ({
     kind: 'distance' as const,
