@@ -255,6 +255,14 @@ export const words = {
       'working-annex': 'Working annex',
     } as Readonly<Record<string, string>>,
     notIssued: 'cannot be issued',
+    planning: (coats: number) =>
+      coats === 0
+        ? 'The pours for the crew sheet are being planned.'
+        : `The pours for the crew sheet are being planned: ${count(coats, 'coat', 'coats')} done.`,
+    stop: 'Stop',
+    stopped: 'Stopped. The papers wait for the pours of the crew sheet.',
+    waits: 'The papers follow when the job can be planned again.',
+    again: 'Make the papers',
     failed: 'The paper could not be made. Nothing is lost; try again.',
     stale: 'The last change is not in it yet.',
     noOption: 'There is no option yet. Choose a system for the floor and the papers follow.',

@@ -197,13 +197,6 @@ export type LocalAnswer =
   | { readonly kind: 'none' | 'two'; readonly choices: readonly [Instant, Instant] }
   | { readonly kind: 'unreadable' };
 
-export interface PaperView {
-  readonly kind: string;
-  readonly title: string;
-  readonly ok: boolean;
-  readonly why: readonly string[];
-}
-
 export interface PlanWorker {
   /** Words that take no numbers: names of tasks, methods, steps. */
   words(): Readonly<Record<string, string>>;
@@ -218,10 +211,6 @@ export interface PlanWorker {
   read(text: string): FileReport;
   /** Weather of the last planned job out of what a person gave; asks outside only where they allowed it. */
   weather(asked: WeatherAsked, now: number): Promise<WeatherMade>;
-  /** Papers of an option of the last plan. */
-  papers(optionId: string, language: 'en' | 'es'): Promise<readonly PaperView[]>;
-  /** One paper of the last plan as PDF. */
-  pdf(kind: string, optionId: string, language: 'en' | 'es', size: 'letter' | 'a4'): Promise<Uint8Array>;
 }
 
 export type { VerdictWord };

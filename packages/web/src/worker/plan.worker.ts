@@ -24,7 +24,9 @@ import {
   type WeatherFile,
   weatherFrom,
 } from '@slabwright/core';
-import { expose, transfer } from 'comlink';
+import { expose } from 'comlink';
+import type { PapersDesk } from '../papers/api.ts';
+import { papersDesk } from '../papers/desk.ts';
 import type { SpreadDesk } from '../spread/api.ts';
 import { spreadDesk } from '../spread/desk.ts';
 import type { IssueShown, LocalAnswer, PlanAnswer, PlanRequest, PlanWorker } from './api.ts';
@@ -39,12 +41,9 @@ import type { WeatherAsked, WeatherMade } from './weather-api.ts';
 import { weatherIn } from './weather-in.ts';
 import { workingView } from './working-view.ts';
 
-/** The last good plan and what it was made from, for workings and papers. */
+/** The last good plan, for workings. */
 interface Last {
   readonly plan: Plan;
-  readonly job: Job;
-  readonly catalogue: Catalogue;
-  readonly reader: Reader;
   readonly voice: Voice;
 }
 
@@ -126,7 +125,7 @@ function planned(request: PlanRequest): PlanAnswer {
     ...(made.currency ? { currency: made.currency } : {}),
   };
   const speaks = voice('en', reader, made.entries);
-  last = { plan: made, job, catalogue, reader, voice: speaks };
+  last = { plan: made, voice: speaks };
   const { entries, ...lean } = made;
   const curves = curvesOf(made);
   const rest = {
@@ -163,14 +162,6 @@ function local(text: string, zone: string): LocalAnswer {
   }
 }
 
-/** Papers and their fonts are loaded when somebody opens them. */
-const papers = () => import('../papers/make.ts');
-
-function lastPlan(): Last {
-  if (!last) throw new Error('papers were asked for before a plan');
-  return last;
-}
-
 function fileIssues(kind: 'catalogue' | 'price-book', value: unknown): readonly IssueShown[] {
   if (kind === 'price-book') {
     const read = priceBookFrom(value);
@@ -194,8 +185,9 @@ async function weatherMade(asked: WeatherAsked, now: number): Promise<WeatherMad
   return { file, headings, issues: [...new Set([...says, ...issues.map((issue) => speaks.sayIssue(issue))])] };
 }
 
-const api: PlanWorker & SpreadDesk = {
+const api: PlanWorker & SpreadDesk & PapersDesk = {
   ...spreadDesk,
+  ...papersDesk,
   words: () => Object.fromEntries([...MESSAGES.en].filter(([, text]) => !text.includes('{'))),
   plan: planned,
   working: (id) => (last ? workingView(id, last.plan.entries, last.voice) : null),
@@ -203,13 +195,6 @@ const api: PlanWorker & SpreadDesk = {
   issues: fileIssues,
   read: (text) => readFile(text, plainVoice()),
   weather: weatherMade,
-  async papers(optionId, language) {
-    return (await papers()).paperList(lastPlan(), optionId, language);
-  },
-  async pdf(kind, optionId, language, size) {
-    const bytes = await (await papers()).paperPdf(lastPlan(), kind, optionId, language, size);
-    return transfer(bytes, [bytes.buffer as ArrayBuffer]);
-  },
 };
 
 expose(api);

@@ -1,45 +1,23 @@
 import { useEffect, useState } from 'react';
 import { VerdictHead } from '../../facts/verdict-block.tsx';
 import { useJob, usePlan } from '../../job/job-context.tsx';
+import type { Language, PaperSize, PaperView } from '../../papers/api.ts';
+import { type PapersClient, PapersStopped } from '../../papers/client.ts';
+import { type Papers, usePapers } from '../../papers/use-papers.ts';
 import { words } from '../../words.ts';
-import type { PaperView } from '../../worker/api.ts';
-import { planWorker } from '../../worker/client.ts';
 import { NoOption } from '../no-option.tsx';
 import { useStep } from '../step-view.tsx';
 import { JobFiles } from './files.tsx';
 
 const w = words.papers;
-type Language = 'en' | 'es';
-type Size = 'letter' | 'a4';
 
 /** The papers of the option looked at: made on this device, to look at and to download. */
 export function PapersPanel() {
-  const { option, planned, file } = useStep();
+  const { option, file } = useStep();
   const { stale } = useJob();
   const [language, setLanguage] = useState<Language>('en');
-  const [size, setSize] = useState<Size>(file.reader.paper);
-  const [found, setFound] = useState<readonly PaperView[] | null>(null);
-  const [failed, setFailed] = useState<string | null>(null);
-  const optionId = option?.id;
-  useEffect(() => {
-    if (!optionId || !planned) return;
-    let left = false;
-    planWorker()
-      .papers(optionId, language)
-      .then(
-        (list) => {
-          if (left) return;
-          setFound(list);
-          setFailed(null);
-        },
-        (cause: unknown) => {
-          if (!left) setFailed(String(cause));
-        },
-      );
-    return () => {
-      left = true;
-    };
-  }, [optionId, language, planned]);
+  const [size, setSize] = useState<PaperSize>(file.reader.paper);
+  const papers = usePapers(option?.id, language);
   if (!option) {
     return (
       <>
@@ -70,35 +48,66 @@ export function PapersPanel() {
           </select>
         </label>
       </div>
-      {failed ? (
-        <p className="wrong" role="alert">
-          {w.failed} <small>{failed}</small>
-        </p>
+      <Making papers={papers} />
+      {papers.state.is === 'ready' ? (
+        <ul className="papers">
+          {papers.state.papers.map((paper) => (
+            <PaperRow
+              key={`${paper.kind}-${language}-${size}`}
+              paper={paper}
+              client={papers.client}
+              language={language}
+              size={size}
+            />
+          ))}
+        </ul>
       ) : null}
-      <ul className="papers">
-        {(found ?? []).map((paper) => (
-          <PaperRow
-            key={`${paper.kind}-${language}-${size}`}
-            paper={paper}
-            optionId={option.id}
-            language={language}
-            size={size}
-          />
-        ))}
-      </ul>
       <JobFiles />
     </>
   );
 }
 
-interface RowProps {
-  readonly paper: PaperView;
-  readonly optionId: string;
-  readonly language: Language;
-  readonly size: Size;
+/** What the papers wait for: the search for the pours shows how far it is and can be stopped. */
+function Making({ papers }: { readonly papers: Papers }) {
+  const { state, stop, again } = papers;
+  if (state.is === 'ready') return null;
+  return (
+    <div className="making">
+      {state.is === 'planning' ? (
+        <>
+          <p role="status">{w.planning(state.coats)}</p>
+          <button type="button" className="press" onClick={stop}>
+            {w.stop}
+          </button>
+        </>
+      ) : state.is === 'waits' ? (
+        <p role="status">{w.waits}</p>
+      ) : (
+        <>
+          {state.is === 'stopped' ? (
+            <p role="status">{w.stopped}</p>
+          ) : (
+            <p className="wrong" role="alert">
+              {w.failed} <small>{state.why}</small>
+            </p>
+          )}
+          <button type="button" className="press" onClick={again}>
+            {w.again}
+          </button>
+        </>
+      )}
+    </div>
+  );
 }
 
-function PaperRow({ paper, optionId, language, size }: RowProps) {
+interface RowProps {
+  readonly paper: PaperView;
+  readonly client: PapersClient;
+  readonly language: Language;
+  readonly size: PaperSize;
+}
+
+function PaperRow({ paper, client, language, size }: RowProps) {
   const { id, planned } = usePlan();
   const [address, setAddress] = useState<string | null>(null);
   const [making, setMaking] = useState(false);
@@ -117,12 +126,12 @@ function PaperRow({ paper, optionId, language, size }: RowProps) {
     if (address) return address;
     setMaking(true);
     try {
-      const bytes = await planWorker().pdf(paper.kind, optionId, language, size);
+      const bytes = await client.pdf(paper.kind, language, size);
       const made = URL.createObjectURL(new Blob([bytes as Uint8Array<ArrayBuffer>], { type: 'application/pdf' }));
       setFailed(null);
       return made;
     } catch (cause) {
-      setFailed(String(cause));
+      if (!(cause instanceof PapersStopped)) setFailed(String(cause));
       return null;
     } finally {
       setMaking(false);
