@@ -18,24 +18,48 @@ export function isInstant(text: string): boolean {
 const slowly = (epoch: number, zone: string): Instant =>
   Temporal.Instant.fromEpochMilliseconds(epoch).toZonedDateTimeISO(zone).toString({ timeZoneName: 'never' });
 
+const DAY = 86_400_000;
 /** No zone changes its clock twice within this: equal offsets at both ends hold between them. */
-const STRETCH = 10 * 86_400_000;
-/** Stretches kept at most; a plan writes a thousand instants within a few of them. */
+const STRETCH = 10 * DAY;
+/** Stretches kept of one zone at most; a plan writes a thousand instants within a few of them. */
 const MOST_KEPT = 2000;
-const offsets = new Map<string, number | undefined>();
+/** Zones kept at most: a job has one. */
+const MOST_ZONES = 50;
 
-/** Offset of a zone over the stretch around a moment, ms; undefined where it changes or has odd seconds. */
-function steadyOffset(epoch: number, zone: string): number | undefined {
-  const stretch = Math.floor(epoch / STRETCH);
-  const key = `${zone} ${stretch}`;
-  if (offsets.has(key)) return offsets.get(key);
+interface Offsets {
+  readonly stretches: Map<number, number | undefined>;
+  /** Days of those stretches in which the clock changes. */
+  readonly days: Map<number, number | undefined>;
+}
+const offsets = new Map<string, Offsets>();
+
+function offsetsOf(zone: string): Offsets {
+  const known = offsets.get(zone);
+  if (known) return known;
+  if (offsets.size >= MOST_ZONES) offsets.clear();
+  const fresh: Offsets = { stretches: new Map(), days: new Map() };
+  offsets.set(zone, fresh);
+  return fresh;
+}
+
+/** Offset of the stretch of this length around a moment, asked of the calendar once; undefined where it changes. */
+function steadyOver(kept: Map<number, number | undefined>, length: number, epoch: number, zone: string) {
+  const index = Math.floor(epoch / length);
+  const known = kept.get(index);
+  if (known !== undefined || kept.has(index)) return known;
   const at = (moment: number): number =>
     Temporal.Instant.fromEpochMilliseconds(moment).toZonedDateTimeISO(zone).offsetNanoseconds / 1e6;
-  const [first, last] = [at(stretch * STRETCH), at((stretch + 1) * STRETCH)];
+  const [first, last] = [at(index * length), at((index + 1) * length)];
   const steady = first === last && first % 60_000 === 0 ? first : undefined;
-  if (offsets.size >= MOST_KEPT) offsets.clear();
-  offsets.set(key, steady);
+  if (kept.size >= MOST_KEPT) kept.clear();
+  kept.set(index, steady);
   return steady;
+}
+
+/** Offset of a zone around a moment, ms; undefined on a day on which it changes or has odd seconds. */
+export function steadyOffset(epoch: number, zone: string): number | undefined {
+  const { stretches, days } = offsetsOf(zone);
+  return steadyOver(stretches, STRETCH, epoch, zone) ?? steadyOver(days, DAY, epoch, zone);
 }
 
 const two = (value: number): string => `${value}`.padStart(2, '0');

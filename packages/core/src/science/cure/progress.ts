@@ -132,23 +132,28 @@ const SIDES: readonly (readonly [Side, Side])[] = [
   ],
 ];
 
+/** For one law on one slab: when a film laid at any start reaches the milestone. */
+export interface MilestoneClock {
+  /** With its band, or undefined when it never does. */
+  (start: number): Milestone | undefined;
+  /** The centre alone, ms since 1970: what a rise up to the gel is looked for within. */
+  readonly middle: (start: number) => number | undefined;
+}
+
 /**
- * For one law on one slab: when a film laid at any start reaches the milestone, with its band, or undefined when it
- * never does. The sums are made once; each start is then a search.
+ * The clock of a law on a slab. The sums are made once; each start is then a search.
  *
  * The band joins the temperature's deviation (a whole history warmer or colder), the energy's and the sheet's, each
  * side of the centre for itself: cold nights stretch the long side more than warm ones shorten the short side.
  */
-export const milestoneClock = (law: CureLaw, history: FilmHistory): ((start: number) => Milestone | undefined) => {
-  if (history.temperature.length < 2) return () => undefined;
+export const milestoneClock = (law: CureLaw, history: FilmHistory): MilestoneClock => {
+  if (history.temperature.length < 2) return Object.assign(() => undefined, { middle: () => undefined });
   const centreClock = clockOf(law, history, LEVEL);
   const sides = SIDES.map((pair) => pair.map((side) => clockOf(law, history, side)));
-  return (start) => {
+  const said = cautionsOf(law);
+  const withBand = (start: number): Milestone | undefined => {
     const centre = reach(centreClock, history, start);
     if (centre === undefined) return undefined;
-    const cautions = [...law.cautions];
-    if (centre.silent) cautions.push('cure-outside-sheet-temperatures');
-    if (centre.beyond) cautions.push('cure-beyond-weather');
     let [shorter, longer] = [0, 0];
     for (const pair of sides) {
       let [least, most] = [0, 0];
@@ -165,9 +170,22 @@ export const milestoneClock = (law: CureLaw, history: FilmHistory): ((start: num
       at: centre.at,
       low: Math.max(start, centre.at - shorter),
       ...(Number.isFinite(longer) ? { high: centre.at + longer } : {}),
-      cautions,
+      cautions: said(centre),
     };
   };
+  return Object.assign(withBand, { middle: (start: number) => reach(centreClock, history, start)?.at });
+};
+
+/** What is said with a time reached: each of the four cases made once, not with every start. */
+const cautionsOf = (law: CureLaw): ((reached: Reached) => readonly string[]) => {
+  const cases = [false, true].map((silent) =>
+    [false, true].map((beyond) => [
+      ...law.cautions,
+      ...(silent ? ['cure-outside-sheet-temperatures'] : []),
+      ...(beyond ? ['cure-beyond-weather'] : []),
+    ]),
+  );
+  return ({ silent, beyond }) => cases[Number(silent)]?.[Number(beyond)] ?? law.cautions;
 };
 
 /** The same for one start only. */

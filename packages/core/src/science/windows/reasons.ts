@@ -46,10 +46,12 @@ const ORDER: readonly string[] = [
 ];
 
 /** The worst first, and among equals the one that lies deepest. */
-export const inOrder = (reasons: readonly WindowReason[]): WindowReason[] =>
-  reasons.toSorted(
-    (a, b) => severity(a.verdict) - severity(b.verdict) || ORDER.indexOf(a.code) - ORDER.indexOf(b.code),
-  );
+export const inOrder = (reasons: WindowReason[]): WindowReason[] =>
+  reasons.length < 2
+    ? reasons
+    : reasons.sort(
+        (a, b) => severity(a.verdict) - severity(b.verdict) || ORDER.indexOf(a.code) - ORDER.indexOf(b.code),
+      );
 
 /** Rain this long before laying leaves a slab wet, ms. */
 const WET_BEFORE = 24 * 3_600_000;

@@ -1,7 +1,6 @@
-import { clockOn } from './clocks.ts';
 import type { CoatToPlace, WorkingHours } from './coat.ts';
 import type { Conditions } from './conditions.ts';
-import { type Candidate, judgeStart } from './judge-start.ts';
+import { type Candidate, judgeOf } from './judge-start.ts';
 
 /** Candidate starts are tried this far apart, ms. */
 export const START_SPACING = 15 * 60_000;
@@ -36,13 +35,10 @@ export const findWindows = (
   from: number,
   to: number,
 ): FoundWindows => {
-  const clocks = {
-    open: coat.open === undefined ? undefined : clockOn(conditions, coat.open),
-    touch: coat.touch === undefined ? undefined : clockOn(conditions, coat.touch),
-  };
+  const judge = judgeOf(conditions, coat, hours);
   const starts: Candidate[] = [];
   for (let start = Math.ceil(from / START_SPACING) * START_SPACING; start <= to; start += START_SPACING) {
-    starts.push(judgeStart(conditions, coat, clocks, hours, start));
+    starts.push(judge(start));
   }
   const usable = starts.filter((each) => each.word === 'go' || each.word === 'caution');
   const ranked = usable.toSorted(

@@ -91,16 +91,11 @@ export function placeAll(
   from: number,
 ): readonly Placed[] {
   const to = conditions.from + conditions.count * 300_000;
-  const clocks = wanted.map(({ coat }) => ({
-    open: coat.open ? clockOn(conditions, coat.open) : undefined,
-    touch: coat.touch ? clockOn(conditions, coat.touch) : undefined,
-  }));
   const hours: readonly WorkingHours[] = crew.hours;
   let searches = 0;
   const follow = (index: number, bounds: Bounds): readonly Placed[] => {
     const here = wanted[index];
-    const clock = clocks[index];
-    if (!here || !clock) return [];
+    if (!here) return [];
     const coat = toPlace(here, bounds);
     searches++;
     const found = findWindows(conditions, coat, hours, from, to);
@@ -132,7 +127,7 @@ export function placeAll(
     };
     if (here.chosen !== undefined) {
       const middle = bounds.middle ? toPlace(here, { ...bounds, ...bounds.middle }) : coat;
-      const judged = judgeStart(conditions, middle, clock, hours, here.chosen);
+      const judged = judgeStart(conditions, middle, hours, here.chosen);
       return rest(surely(judged, Math.max(bounds.opens ?? here.chosen, bounds.prepared)), 'chosen');
     }
     const inOrder = found.ranked.toSorted(
@@ -151,8 +146,7 @@ export function placeAll(
   /** Coats after one that has no start: a chosen start is still judged on its own. */
   const unplaced = (index: number): readonly Placed[] => {
     const here = wanted[index];
-    const clock = clocks[index];
-    if (!here || !clock) return [];
+    if (!here) return [];
     if (here.chosen === undefined) return [{ found: nothing, by: 'proposed' }, ...unplaced(index + 1)];
     return follow(index, { prepared: Number.NEGATIVE_INFINITY });
   };

@@ -1,5 +1,5 @@
 import type { JobOption } from '../../job.ts';
-import { epochOf, fromLocal, instantIn } from '../../kernel/instant.ts';
+import { epochOf, fromLocal, instantIn, steadyOffset } from '../../kernel/instant.ts';
 
 export interface Workday {
   /** Clock times, `07:30`. */
@@ -12,21 +12,34 @@ export const USUAL_WORKDAY: Workday = { from: '07:30', until: '18:00' };
 
 export const workdayOf = (option: JobOption): Workday => option.workday ?? USUAL_WORKDAY;
 
+const DAY_MS = 86_400_000;
+const HALF_DAY_MS = DAY_MS / 2;
+
 const offsetOf = (instant: string): string => instant.slice(19);
+const dateOfDay = (day: number): string => new Date(day * DAY_MS).toISOString().slice(0, 10);
+const dayOfDate = (date: string): number => Date.parse(`${date}T00:00:00Z`) / DAY_MS;
+/** `07:30` in ms after midnight. */
+const msOf = (clock: string): number => (Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3, 5))) * 60_000;
 
 /** A clock time on a date; in the night the clocks change the later of two, and the first moment after a gap. */
-function at(date: string, clock: string, zone: string): number {
+function onClockChange(day: number, clock: string, zone: string): number {
+  const date = dateOfDay(day);
   // Noon before and after in one offset: no clock changed in between, and the time is plain arithmetic.
-  const noon = Date.parse(`${date}T12:00:00Z`);
-  const [before, after] = [offsetOf(instantIn(noon - 86_400_000, zone)), offsetOf(instantIn(noon + 86_400_000, zone))];
+  const noon = day * DAY_MS + HALF_DAY_MS;
+  const [before, after] = [offsetOf(instantIn(noon - DAY_MS, zone)), offsetOf(instantIn(noon + DAY_MS, zone))];
   if (before === after) return Date.parse(`${date}T${clock}:00${before}`);
   const local = fromLocal(`${date}T${clock}:00`, zone);
   if (local.kind === 'one') return epochOf(local.instant);
   return epochOf(local.kind === 'two' ? local.second : local.after);
 }
 
-const dayAfter = (date: string): string =>
-  new Date(Date.parse(`${date}T12:00:00Z`) + 86_400_000).toISOString().slice(0, 10);
+/** The same; on nearly every day of a year the offset holds from one noon to the next but one. */
+function at(day: number, clock: string, zone: string): number {
+  const noon = day * DAY_MS + HALF_DAY_MS;
+  const before = steadyOffset(noon - DAY_MS, zone);
+  const steady = before !== undefined && before === steadyOffset(noon + DAY_MS, zone);
+  return steady ? day * DAY_MS + msOf(clock) - before : onClockChange(day, clock, zone);
+}
 
 /** The stretches a crew works in between two moments, ms since 1970, every day of the week. */
 export function workingHours(
@@ -36,15 +49,12 @@ export function workingHours(
   to: number,
 ): readonly { readonly from: number; readonly to: number }[] {
   const out: { from: number; to: number }[] = [];
-  let date = instantIn(from, zone).slice(0, 10);
-  const last = instantIn(to, zone).slice(0, 10);
-  while (date <= last) {
-    const begin = at(date, workday.from, zone);
-    let end = at(date, workday.until, zone);
+  const last = dayOfDate(instantIn(to, zone).slice(0, 10));
+  for (let day = dayOfDate(instantIn(from, zone).slice(0, 10)); day <= last; day++) {
+    const begin = at(day, workday.from, zone);
+    const end = at(day, workday.until, zone);
     // A night shift ends on the next morning.
-    if (end <= begin) end = at(dayAfter(date), workday.until, zone);
-    out.push({ from: begin, to: end });
-    date = dayAfter(date);
+    out.push({ from: begin, to: end > begin ? end : at(day + 1, workday.until, zone) });
   }
   return out;
 }
