@@ -59,6 +59,12 @@ const component = () =>
     addition: z.boolean().optional(),
   });
 
+const ratio = () =>
+  z
+    .array(z.strictObject({ component: idText(), parts: z.number().gt(0).max(1000) }))
+    .min(1)
+    .max(6);
+
 /** What is bought: one kit with its parts, or a pail of one component alone. */
 const pack = () =>
   z.strictObject({
@@ -119,6 +125,27 @@ const crackBridging = () =>
       if (!shown.class && !shown.width) trouble(ctx, { code: 'catalogue-bridging-states-nothing' });
     });
 
+/**
+ * Another mix the sheet allows: the same part A with a fast hardener, say. It has its own ratio; of the rest it states
+ * only what differs, and takes from its product what it does not say.
+ */
+const otherMix = () =>
+  z.strictObject({
+    id: idText(),
+    name: text(80),
+    sheet: z.strictObject({ name: text(80), date: date().optional() }).optional(),
+    /** Volume parts of this mix, by component. */
+    mix: ratio(),
+    volumeSolids: fact('1', 'data sheet', { least: '5 %', most: '100 %', shows: 'share' }).optional(),
+    film: filmLimits().optional(),
+    /** A moment named here stands in place of all times of that moment of the product. */
+    times: z.array(time()).max(80).optional(),
+    mixTime: fact('s', 'data sheet', { least: '30 s', most: '30 min', shows: 'duration' }).optional(),
+    largestBatch: volume().optional(),
+    smallestBatch: volume().optional(),
+    climate: climateLimits().optional(),
+  });
+
 export const CONSUMPTION_PARTS = ['film', 'profile', 'texture', 'loss'] as const;
 
 const product = () =>
@@ -128,11 +155,12 @@ const product = () =>
     sheet: z.strictObject({ name: text(80), date: date().optional() }),
     chemistry: z.enum(CHEMISTRIES),
     components: z.array(component()).min(1).max(6),
-    /** Volume parts that are mixed, by component; the only mixes allowed. */
-    mix: z
-      .array(z.strictObject({ component: idText(), parts: z.number().gt(0).max(1000) }))
-      .min(1)
-      .max(6),
+    /** Volume parts of the first mix, by component: what a coat is mixed by unless it names another. */
+    mix: ratio(),
+    /** What the first mix is called where there are others: `standard hardener`. */
+    mixName: text(80).optional(),
+    /** Further mixes the sheet allows; no other is. */
+    mixes: z.array(otherMix()).max(12).optional(),
     packs: z.array(pack()).min(1).max(20),
     /** A kit is opened whole, or the sheet allows part of one by weight. */
     partKits: z.boolean().optional(),
@@ -156,6 +184,8 @@ const product = () =>
     thinner: z
       .strictObject({
         allowed: z.enum(['yes', 'no', 'not known']),
+        /** The thinner of this catalogue that the sheet names, so that it can be bought. */
+        thinner: idText().optional(),
         most: share('50 %').optional(),
         name: text(80).optional(),
         density: fact('kg/m³', 'data sheet', { least: '500 kg/m³', most: '2000 kg/m³', shows: 'density' }).optional(),
@@ -193,11 +223,25 @@ const media = () =>
     bag: fact('kg', 'data sheet', { least: '0.1 kg', most: '2000 kg', shows: 'mass' }),
   });
 
+/** A thinner as it is bought: tins of it, priced in the price book like any pack. */
+const thinner = () =>
+  z.strictObject({
+    id: idText(),
+    name: text(80),
+    density: fact('kg/m³', 'data sheet', { least: '500 kg/m³', most: '2000 kg/m³', shows: 'density' }).optional(),
+    packs: z
+      .array(z.strictObject({ id: idText(), name: text(80).optional(), volume: volume() }))
+      .min(1)
+      .max(20),
+  });
+
 const layer = () =>
   z.strictObject({
     id: idText(),
     name: text(80).optional(),
     product: idText(),
+    /** One of the product's further mixes; its first mix where nothing stands here. */
+    mix: idText().optional(),
     /** Target on the floor, wet or dry; and on verticals where it is less. */
     wetFilm: fact('m', 'chosen', { least: '0.005 mm', most: '20 mm', shows: 'film' }).optional(),
     dryFilm: fact('m', 'chosen', { least: '0.005 mm', most: '20 mm', shows: 'film' }).optional(),
@@ -276,6 +320,7 @@ export const catalogue = () =>
     id: idText(),
     products: z.array(product()).max(2000),
     media: z.array(media()).max(500).optional(),
+    thinners: z.array(thinner()).max(200).optional(),
     systems: z.array(system()).max(1000),
     tools: z.array(tool()).max(500).optional(),
     rates: z.array(rate()).max(500).optional(),
@@ -289,6 +334,8 @@ export type Layer = System['layers'][number];
 export type Tool = NonNullable<Catalogue['tools']>[number];
 export type Rate = NonNullable<Catalogue['rates']>[number];
 export type Pack = Product['packs'][number];
+export type OtherMix = NonNullable<Product['mixes']>[number];
+export type Thinner = NonNullable<Catalogue['thinners']>[number];
 
 const CATALOGUE = catalogue();
 

@@ -18,9 +18,9 @@ export interface FieldTrouble {
   readonly names?: Readonly<Record<string, string>>;
 }
 
-/** Adds one of our coded troubles to a zod context. */
-export function trouble(ctx: z.RefinementCtx, params: FieldTrouble): void {
-  ctx.addIssue({ code: 'custom', message: params.code, params: { ...params } });
+/** Adds one of our coded troubles to a zod context, at a place below where the context stands. */
+export function trouble(ctx: z.RefinementCtx, params: FieldTrouble, path: (string | number)[] = []): void {
+  ctx.addIssue({ code: 'custom', message: params.code, params: { ...params }, path });
 }
 
 export interface Field<U extends Unit = Unit> extends Quantity<U> {

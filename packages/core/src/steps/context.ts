@@ -7,6 +7,7 @@ import type { Instant } from '../kernel/instant.ts';
 import type { Trace } from '../kernel/trace.ts';
 import type { Unit } from '../kernel/unit.ts';
 import type { PriceBook } from '../price-book.ts';
+import { asMixed, type MixedProduct } from './as-mixed.ts';
 
 /** What every step may look at. Clock, seed and effort come in; nothing is read from the world. */
 export interface StepContext {
@@ -24,7 +25,13 @@ export interface OptionContext extends StepContext {
   readonly products: ReadonlyMap<string, Product>;
 }
 
-export function productOf(ctx: OptionContext, layer: Layer): Product {
+/** The product of a coat as that coat is mixed: ratio, times and limits are those of its mix. */
+export function productOf(ctx: OptionContext, layer: Layer): MixedProduct {
+  return asMixed(soldAs(ctx, layer), layer.mix);
+}
+
+/** The product of a coat as it is bought: all its packs, whichever mix the coat takes. */
+export function soldAs(ctx: OptionContext, layer: Layer): Product {
   const product = ctx.products.get(layer.product);
   if (!product) throw new Error(`layer ${layer.id} names a product that the check let through: ${layer.product}`);
   return product;

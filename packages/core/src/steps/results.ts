@@ -282,7 +282,7 @@ export interface LayerQuantity {
 }
 
 export interface BuyingLine {
-  readonly kind: 'product' | 'media';
+  readonly kind: 'product' | 'media' | 'thinner';
   readonly item: string;
   readonly name: string;
   readonly layers: readonly string[];
@@ -477,6 +477,13 @@ export interface Need {
   readonly met: 'met' | 'not met' | 'not known' | 'elsewhere';
   /** How it was judged on the products of the option. */
   readonly judged: readonly Said[];
+  /** Claim nearest to its limit, where every product asked states a number of the test asked for. */
+  readonly closest?: {
+    readonly claimed: Known;
+    readonly limit: Known;
+    readonly end: 'least' | 'most';
+    readonly product: string;
+  };
 }
 
 export interface NeedsPlan extends StepBase {

@@ -1,6 +1,7 @@
 import type { Catalogue, Product } from '../../catalogue.ts';
 import type { Field } from '../../fields.ts';
 import type { Issue } from '../../kernel/issue.ts';
+import { asMixed } from '../as-mixed.ts';
 import { evidenceIssues } from './evidence.ts';
 import { duplicates, type Path, unknownId } from './ids.ts';
 import { mixesAndCoats } from './mixes-and-coats.ts';
@@ -62,6 +63,16 @@ function productIssues(product: Product, path: Path): readonly Issue[] {
     ...product.mix.flatMap(({ component }, i) =>
       unknownId('catalogue-component-unknown', component, components, [...path, 'mix', i, 'component']),
     ),
+    ...duplicates(product.mixes, [...path, 'mixes']),
+    ...(product.mixes ?? []).flatMap(({ id, mix }, m) => {
+      const at = [...path, 'mixes', m];
+      return [
+        ...mix.flatMap(({ component }, i) =>
+          unknownId('catalogue-component-unknown', component, components, [...at, 'mix', i, 'component']),
+        ),
+        ...limitIssues(asMixed(product, id), at),
+      ];
+    }),
     ...product.packs.flatMap(({ parts }, i) =>
       parts.flatMap(({ component }, k) =>
         unknownId('catalogue-component-unknown', component, components, [...path, 'packs', i, 'parts', k, 'component']),
@@ -97,6 +108,12 @@ function systemIssues(catalogue: Catalogue): readonly Issue[] {
             names: { ...issue.names, system: system.id },
           }),
         ),
+        ...unknownId(
+          'catalogue-mix-unknown',
+          layer.mix,
+          ids(catalogue.products.find(({ id }) => id === layer.product)?.mixes),
+          [...at, 'mix'],
+        ).map((issue) => ({ ...issue, names: { ...issue.names, product: layer.product } })),
         ...unknownId('catalogue-media-unknown', layer.broadcast?.media, ids(catalogue.media), [
           ...at,
           'broadcast',
@@ -109,6 +126,23 @@ function systemIssues(catalogue: Catalogue): readonly Issue[] {
   });
 }
 
+/** Thinners are priced beside products, so one id may not name both; and a product names only a thinner there is. */
+function thinnerIssues(catalogue: Catalogue): readonly Issue[] {
+  const products = new Set(ids(catalogue.products));
+  const thinners = ids(catalogue.thinners);
+  return [
+    ...(catalogue.thinners ?? []).flatMap((thinner, i): readonly Issue[] => [
+      ...duplicates(thinner.packs, ['thinners', i, 'packs']),
+      ...(products.has(thinner.id)
+        ? [{ code: 'catalogue-thinner-named-as-product', path: ['thinners', i, 'id'], value: thinner.id }]
+        : []),
+    ]),
+    ...catalogue.products.flatMap((product, i) =>
+      unknownId('catalogue-thinner-unknown', product.thinner?.thinner, thinners, ['products', i, 'thinner', 'thinner']),
+    ),
+  ];
+}
+
 /** Sense of a catalogue that its schema cannot see: ids that name nothing, limits the wrong way round. */
 export function checkCatalogue(catalogue: Catalogue): Issue[] {
   const tasks = (catalogue.rates ?? []).map(({ task }) => ({ id: task }));
@@ -116,6 +150,8 @@ export function checkCatalogue(catalogue: Catalogue): Issue[] {
   return [
     ...duplicates(catalogue.products, ['products']),
     ...duplicates(catalogue.media, ['media']),
+    ...duplicates(catalogue.thinners, ['thinners']),
+    ...thinnerIssues(catalogue),
     ...duplicates(catalogue.systems, ['systems']),
     ...duplicates(catalogue.tools, ['tools']),
     ...twice,

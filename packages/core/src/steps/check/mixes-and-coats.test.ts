@@ -129,3 +129,79 @@ test('a layer without any film, a limit without its number, limits swapped', () 
     only('catalogue-limits-upside-down products[0].film.leastWet'),
   );
 });
+
+/** The base with a further mix: 3 parts of A to 1 of the fast hardener. */
+const withFast = (base: ProductFile): NonNullable<ProductFile['mixes']> => {
+  base.components.push({ id: 'fast', name: 'fast hardener' });
+  base.packs.push({ id: 'fast-pail', parts: [{ component: 'fast', volume: '1 gal' }] });
+  const mixes: NonNullable<ProductFile['mixes']> = [
+    {
+      id: 'fast',
+      name: 'fast hardener',
+      mix: [
+        { component: 'a', parts: 3 },
+        { component: 'fast', parts: 1 },
+      ],
+    },
+  ];
+  base.mixes = mixes;
+  return mixes;
+};
+
+test('further mixes: each names known components that are packed, once, and its limits stand the right way up', () => {
+  expect(issues((base) => void withFast(base))).toEqual([]);
+  expect(
+    issues((base) => {
+      withFast(base);
+      base.packs.pop();
+    }),
+  ).toEqual(only('catalogue-packs-cannot-make-mix products[0].mixes[0].mix[1]'));
+  expect(issues((base) => void withFast(base).push({ ...withFast(base)[0] } as never))).not.toEqual([]);
+  expect(
+    issues((base) => {
+      const [fast] = withFast(base);
+      fast?.mix.push({ component: 'fats', parts: 1 });
+    }),
+  ).toEqual(only('catalogue-component-unknown products[0].mixes[0].mix[2].component'));
+  expect(
+    issues((base) => {
+      const [fast] = withFast(base);
+      // The first mix allows no slab above 95 °F.
+      Object.assign(fast ?? {}, { climate: { slabLeast: '100 °F' }, smallestBatch: '3 gal' });
+    }),
+  ).toEqual(
+    only(
+      'catalogue-limits-upside-down products[0].mixes[0].climate.slabLeast',
+      'catalogue-limits-upside-down products[0].mixes[0].smallestBatch',
+    ),
+  );
+  expect(
+    issues((base, _, layers) => {
+      withFast(base);
+      Object.assign(layers[0] ?? {}, { mix: 'fats' });
+    }),
+  ).toEqual(only('catalogue-mix-unknown systems[0].layers[0].mix'));
+});
+
+test('a thinner is one the catalogue has, and shares no id with a product', () => {
+  const thinners = (change: (file: CatalogueFile) => void): readonly string[] => {
+    const file = structuredClone(catalogueJson) as unknown as CatalogueFile;
+    file.thinners = [{ id: 'thin', name: 'Thinner', packs: [{ id: 'tin', volume: '1 gal' }] }];
+    change(file);
+    const read = catalogueFrom(file);
+    if (!read.ok) throw new Error(JSON.stringify(read.issues));
+    return checkCatalogue(read.value).map(({ code, path }) => `${code} ${pathText(path)}`);
+  };
+  expect(thinners(() => undefined)).toEqual([]);
+  expect(thinners((file) => void file.thinners?.push({ ...file.thinners[0] } as never))).toEqual(
+    only('check-id-twice thinners[1].id'),
+  );
+  expect(
+    thinners((file) => {
+      for (const one of file.thinners ?? []) one.id = 'base-b';
+    }),
+  ).toEqual(only('catalogue-thinner-named-as-product thinners[0].id'));
+  expect(thinners((file) => void Object.assign(file.products[1]?.thinner ?? {}, { thinner: 'thim' }))).toEqual(
+    only('catalogue-thinner-unknown products[1].thinner.thinner'),
+  );
+});

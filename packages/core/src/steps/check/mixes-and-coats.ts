@@ -1,5 +1,6 @@
 import type { Catalogue, Layer, Product } from '../../catalogue.ts';
 import type { Issue } from '../../kernel/issue.ts';
+import { asMixed } from '../as-mixed.ts';
 import { duplicates, type Path } from './ids.ts';
 
 /** Sense of what is mixed, bought and laid: packs that make no mix, yields above their parts, films named twice. */
@@ -16,7 +17,8 @@ const componentIds = (list: readonly { readonly component: string }[]): readonly
   list.map(({ component }) => ({ id: component }));
 
 function productIssues(product: Product, path: Path): readonly Issue[] {
-  const named = new Set(product.mix.map((one) => one.component));
+  const every = [product.mix, ...(product.mixes ?? []).map(({ mix }) => mix)];
+  const named = new Set(every.flat().map((one) => one.component));
   const packed = new Set(product.packs.flatMap((pack) => pack.parts.map((part) => part.component)));
   const known = new Set(product.components.map((one) => one.id));
   return [
@@ -37,12 +39,20 @@ function productIssues(product: Product, path: Path): readonly Issue[] {
             },
           ],
     ),
-    ...product.mix.flatMap((one, i) =>
-      !known.has(one.component) || packed.has(one.component)
-        ? []
-        : [{ code: 'catalogue-packs-cannot-make-mix', path: [...path, 'mix', i], value: one.component }],
-    ),
-    ...limitIssues(product, path),
+    ...every.flatMap((mix, m) => {
+      const at = m === 0 ? [...path, 'mix'] : [...path, 'mixes', m - 1, 'mix'];
+      return mix.flatMap((one, i) =>
+        !known.has(one.component) || packed.has(one.component)
+          ? []
+          : [{ code: 'catalogue-packs-cannot-make-mix', path: [...at, i], value: one.component }],
+      );
+    }),
+    ...(product.mixes ?? []).flatMap(({ id, mix }, m) => [
+      ...duplicates(componentIds(mix), [...path, 'mixes', m, 'mix']),
+      ...batchIssues(asMixed(product, id), [...path, 'mixes', m]),
+    ]),
+    ...batchIssues(product, path),
+    ...bondIssues(product, path),
     ...consumptionIssues(product, path),
   ];
 }
@@ -56,22 +66,17 @@ function yieldIssues(pack: Product['packs'][number], path: Path): readonly Issue
   return [{ code, path: [...path, 'yields'], value: pack.yields.typed, limits: ['0.01 L', litres] }];
 }
 
-function limitIssues({ smallestBatch, largestBatch, bondLeast, bondNeed }: Product, path: Path): readonly Issue[] {
-  const found: Issue[] = [];
-  if (smallestBatch && largestBatch && smallestBatch.value > largestBatch.value) {
-    const limits = [smallestBatch.typed, largestBatch.typed];
-    found.push({
-      code: 'catalogue-limits-upside-down',
-      path: [...path, 'smallestBatch'],
-      value: smallestBatch.typed,
-      limits,
-    });
-  }
-  if (bondLeast && bondNeed && bondLeast.value > bondNeed.value) {
-    const limits = [bondLeast.typed, bondNeed.typed];
-    found.push({ code: 'catalogue-limits-upside-down', path: [...path, 'bondLeast'], value: bondLeast.typed, limits });
-  }
-  return found;
+function batchIssues({ smallestBatch, largestBatch }: Product, path: Path): readonly Issue[] {
+  if (!smallestBatch || !largestBatch || smallestBatch.value <= largestBatch.value) return [];
+  const limits = [smallestBatch.typed, largestBatch.typed];
+  const at = [...path, 'smallestBatch'];
+  return [{ code: 'catalogue-limits-upside-down', path: at, value: smallestBatch.typed, limits }];
+}
+
+function bondIssues({ bondLeast, bondNeed }: Product, path: Path): readonly Issue[] {
+  if (!bondLeast || !bondNeed || bondLeast.value <= bondNeed.value) return [];
+  const limits = [bondLeast.typed, bondNeed.typed];
+  return [{ code: 'catalogue-limits-upside-down', path: [...path, 'bondLeast'], value: bondLeast.typed, limits }];
 }
 
 /** A consumption that leaves out the film would say nothing about the litres of the film. */

@@ -77,11 +77,20 @@ export function referenceIssues(job: Job, catalogue: Catalogue): readonly Issue[
       (issue) => ({ ...issue, names: { ...issue.names, system: '' } }),
     ),
   );
+  const openMixes = (survey.openTimeTests ?? []).flatMap(({ product, mix }, i) =>
+    unknownId('catalogue-mix-unknown', mix, ids(catalogue.products.find(({ id }) => id === product)?.mixes), [
+      'survey',
+      'openTimeTests',
+      i,
+      'mix',
+    ]).map((issue) => ({ ...issue, names: { ...issue.names, product } })),
+  );
   const patch = ['survey', 'testPatch'];
   return [
     ...job.options.flatMap((option, i) => optionIssues(job, catalogue, option, ['options', i])),
     ...covers,
     ...openTimes,
+    ...openMixes,
     ...unknownId('check-method-unknown', survey.testPatch?.method, METHOD_IDS, [...patch, 'method']),
     ...unknownId('check-tool-unknown', survey.testPatch?.tool, ids(catalogue.tools), [...patch, 'tool']),
   ];

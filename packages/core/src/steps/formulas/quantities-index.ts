@@ -12,6 +12,7 @@ import {
   shareBesideAddition,
   usablePart,
 } from './quantities-components.ts';
+import { componentLasts, jointPacksMake, mixReaches } from './quantities-joint.ts';
 import { bagsHold, countBeside, wholeBags, wholeKits } from './quantities-packs.ts';
 import {
   filmBeforeThinning,
@@ -53,6 +54,9 @@ export const quantitiesFormulas: readonly AnyFormula[] = [
   surplusAtBreak,
   areaAtBreak,
   rateAtBreak,
+  componentLasts,
+  jointPacksMake,
+  mixReaches,
   broadcastMass,
   totalMass,
 ];

@@ -3,6 +3,7 @@ import { evaluate } from '../../kernel/formula.ts';
 import { FormulaRefused } from '../../kernel/refusal.ts';
 import { areaAtBreak, depthAtBreak, surplusAtBreak } from './quantities-breaks.ts';
 import { additionShare, componentShare, packMakes, packsMake, usablePart } from './quantities-components.ts';
+import { componentLasts, jointPacksMake, mixReaches } from './quantities-joint.ts';
 import { wholeBags, wholeKits } from './quantities-packs.ts';
 import { filmBeforeThinning, neededVolume } from './quantities-volumes.ts';
 
@@ -63,4 +64,19 @@ test('break points put back give the capacity (Own)', () => {
   expect(needed(depth, more, area)).toBeCloseTo(capacity, 12);
   const larger = evaluate(areaAtBreak, { area, total, capacity }).value;
   expect(needed(depth, surplus, larger)).toBeCloseTo(capacity, 12);
+});
+
+test('one part for two mixes: 45 L of A for 30 L at 2 : 1 and 30 L at 3 : 1 last for 60 × 45 ÷ 42.5 L (Own)', () => {
+  const plain = { needed: [0.03, 0.03], shares: [2 / 3, 3 / 4], total: 0.06 };
+  const lasts = (kits: readonly number[], loose: number): number =>
+    evaluate(componentLasts, { ...plain, kits, loose }).value * 1000;
+  expect(lasts([0, 0], 0.045)).toBeCloseTo((60 * 45) / 42.5, 9);
+  // A kit that makes 36 L of the first leaves 27 L of A to the second alone: 36 L of it, so 72 L in all.
+  expect(lasts([0.036, 0], 0.027)).toBeCloseTo(72, 9);
+  // Beyond that both draw: 33.375 L of A are 27 L and 6.375 L, which last 4.5 L of each longer.
+  expect(lasts([0.036, 0], 0.033375)).toBeCloseTo(81, 9);
+  expect(lasts([0.033, 0.036], 0)).toBeCloseTo(66, 9);
+  expect(evaluate(jointPacksMake, { lasts: [0.0635, 0.06] }).value).toBeCloseTo(0.06, 12);
+  const reach = evaluate(mixReaches, { covered: [0.03, 0.03], left: [0.0025, 0.0025], shares: [3 / 4, 1 / 4] });
+  expect(reach.value * 1000).toBeCloseTo(30 + 2.5 / 0.75, 9);
 });

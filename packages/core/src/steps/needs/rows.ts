@@ -2,7 +2,7 @@ import type { Product } from '../../catalogue.ts';
 import table from '../../data/needs.json' with { type: 'json' };
 import { type Conditions, conditions } from '../../evidence.ts';
 import type { OptionContext } from '../context.ts';
-import { productOf } from '../context.ts';
+import { soldAs } from '../context.ts';
 
 /** Which coats a must-have is asked of. */
 export type On = 'concrete' | 'top' | 'all';
@@ -60,5 +60,6 @@ export function productsOn(ctx: OptionContext, on: On): readonly Product[] {
   const first = layers.find(({ onConcrete }) => onConcrete) ?? layers[0];
   const last = layers[layers.length - 1];
   const asked = on === 'all' ? layers : on === 'top' ? [last] : [first];
-  return [...new Set(asked.flatMap((layer) => (layer ? [productOf(ctx, layer)] : [])))];
+  // A sheet states properties of the product, whichever of its mixes a coat takes.
+  return [...new Set(asked.flatMap((layer) => (layer ? [soldAs(ctx, layer)] : [])))];
 }

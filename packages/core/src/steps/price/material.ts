@@ -29,7 +29,7 @@ export function materialLines(trace: Trace, book: PriceBook, buying: readonly Bu
   const lines: PriceLine[] = [];
   const reasons: Reason[] = [];
   for (const bought of buying) {
-    const t = trace.within(bought.kind === 'media' ? 'media' : 'product').within(bought.item);
+    const t = trace.within(bought.kind).within(bought.item);
     for (const choice of bought.packs) {
       if (choice.count.value === 0) continue;
       const text = bought.kind === 'media' ? bagPrice(book, bought.item) : packPrice(book, bought.item, choice.pack);

@@ -1,26 +1,20 @@
 import type { Product } from '../../catalogue.ts';
 import type { Figure, Known } from '../../kernel/entry.ts';
-import type { Missing } from '../../kernel/missing.ts';
 import type { Said } from '../../kernel/said.ts';
 import type { Trace } from '../../kernel/trace.ts';
-import type { Reason } from '../../kernel/verdict.ts';
-import { type OptionContext, productOf } from '../context.ts';
+import { asMixed } from '../as-mixed.ts';
+import { type OptionContext, soldAs } from '../context.ts';
 import { componentLeft, componentVolume } from '../formulas/quantities-components.ts';
 import { countBeside } from '../formulas/quantities-packs.ts';
 import { totalVolume, volumeLeft } from '../formulas/quantities-volumes.ts';
 import type { BuyingLine } from '../results.ts';
+import { additionNotes, type Bought, choiceNotes, noPacks } from './buying-notes.ts';
+import { buyJointly } from './joint-buying.ts';
 import type { LayerMeasured } from './layer.ts';
 import { mixShares } from './mix-shares.ts';
 import { type Chosen, choosePacks, type Offer, offerOf } from './packs.ts';
 import { pitfallsOf } from './pitfalls.ts';
 import { type Side, turnsOf } from './turns.ts';
-
-export interface Bought {
-  readonly line?: BuyingLine;
-  readonly notes: readonly Said[];
-  readonly missing: readonly Missing[];
-  readonly reasons: readonly Reason[];
-}
 
 /** A hair beyond a capacity, m³: the next whole millilitre. */
 const NEXT = 1e-6;
@@ -33,8 +27,11 @@ export function buyProduct(
   floor: Known<'m²'>,
   trace: Trace,
 ): Bought {
+  const mixes = [...new Set(layers.filter(({ toBuy }) => toBuy.value > 0).map(({ mix }) => mix))];
+  if (mixes.length > 1) return buyJointly(ctx, product, layers, mixes, floor, trace);
   const t = trace.within(product.id);
-  const shares = mixShares(t, product);
+  const mixed = asMixed(product, mixes[0] ?? layers[0]?.mix);
+  const shares = mixShares(t, mixed);
   const offer = offerOf(t, product, shares, ctx.priceBook);
   const needed = t.figure('needed', totalVolume, { volumes: layers.map((layer) => layer.toBuy) });
   const chosen = choosePacks(t, offer, needed);
@@ -42,15 +39,7 @@ export function buyProduct(
     product,
     shares.map((s) => s.component),
   );
-  if (!chosen) {
-    const reason: Reason = {
-      code: 'quantities-no-packs',
-      verdict: 'not known',
-      figures: { needed: needed.id },
-      names: { product: product.name },
-    };
-    return { notes, missing: [], reasons: [reason] };
-  }
+  if (!chosen) return noPacks(product, needed, notes);
   const left = t.figure('left', volumeLeft, { held: chosen.makes, needed });
   const turns = t.bands
     ? turnsOf(t, { layers, total: needed, floor }, countOf(t, chosen), sidesOf(t, offer, chosen))
@@ -71,16 +60,13 @@ export function buyProduct(
     leftByComponent,
     ...(turns ? { turns } : {}),
   };
-  if (!chosen.proven) notes.push({ code: 'quantities-packs-not-proven', names: { product: product.name } });
-  if (offer.packs.length > 1 && offer.unpriced.length > 0) {
-    notes.push({
-      code: 'quantities-packs-unpriced',
-      names: { product: product.name, packs: offer.unpriced.join(', ') },
-    });
-  }
   return {
     line,
-    notes: [...notes, ...pitfallsOf(t, product, layers, offer, chosen, needed, left)],
+    notes: [
+      ...notes,
+      ...choiceNotes(product, offer, chosen.proven),
+      ...pitfallsOf(t, product, layers, (n, _, naive) => choosePacks(n, offer, naive), chosen, needed, left),
+    ],
     missing: [],
     reasons: [],
   };
@@ -139,17 +125,6 @@ function leftOf(trace: Trace, chosen: Chosen, component: string, used: Figure<'m
   });
 }
 
-/** A tint of the kit goes whole into the kit; one sold apart without a dose in the ratio is named, never guessed. */
-function additionNotes(product: Product, counted: readonly string[]): Said[] {
-  const mixed = new Set(product.mix.map((one) => one.component));
-  return product.components
-    .filter((one) => one.addition && !mixed.has(one.id))
-    .map((one) => ({
-      code: counted.includes(one.id) ? 'quantities-addition-with-kit' : 'quantities-addition-not-counted',
-      names: { product: product.name, component: one.name },
-    }));
-}
-
 /** Products in the order in which their first coat is laid. */
 export function byProduct(
   ctx: OptionContext,
@@ -165,6 +140,6 @@ export function byProduct(
     const first = group[0] as LayerMeasured;
     const layer = ctx.system.layers.find((one) => one.id === first.quantity.layer);
     if (!layer) throw new Error(`a coat lost its layer ${first.quantity.layer}`);
-    return { product: productOf(ctx, layer), layers: group };
+    return { product: soldAs(ctx, layer), layers: group };
   });
 }

@@ -4,7 +4,7 @@
  */
 
 export interface CoverPack {
-  /** What one pack gives of each part, in whole steps; each part needs the same amount. */
+  /** What one pack gives of each part, in whole steps. */
   readonly gives: readonly number[];
   /** What it costs, in whole steps of whatever is saved first: money, or volume where no price is known. */
   readonly cost: number;
@@ -76,20 +76,21 @@ function mostUseful(packs: readonly CoverPack[], p: number): number {
 }
 
 /**
- * Least-cost counts that give `need` of every part. `slack` is what may be missing (half a millilitre): equal amounts
+ * Least-cost counts that give `need` of every part, one need for all or one for each. `slack` is what may be missing (half a millilitre): equal amounts
  * written in other units must count as equal.
  * @returns undefined when no number of packs covers every part.
  */
 export function leastCover(
   packs: readonly CoverPack[],
-  need: number,
+  need: number | readonly number[],
   slack = 0,
   effort = COVER_EFFORT,
 ): Cover | undefined {
   const parts = packs[0]?.gives.length ?? 0;
-  const wanted = Math.max(0, need - slack);
+  const wantedOf = (part: number): number =>
+    Math.max(0, (typeof need === 'number' ? need : (need[part] as number)) - slack);
   for (let part = 0; part < parts; part++)
-    if (!packs.some((pack) => (pack.gives[part] as number) > 0)) return undefined;
+    if (wantedOf(part) > 0 && !packs.some((pack) => (pack.gives[part] as number) > 0)) return undefined;
   if (parts === 0) return undefined;
 
   const limits = packs.map((_, p) => mostUseful(packs, p));
@@ -117,7 +118,7 @@ export function leastCover(
   let bestScore: Score = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
   let looked = 0;
   const counts = packs.map(() => 0);
-  const missing = Array.from({ length: parts }, () => wanted);
+  const missing = Array.from({ length: parts }, (_, part) => wantedOf(part));
 
   const bound = (depth: number): number => {
     let least = 0;

@@ -24,6 +24,8 @@ import { mixShares } from './mix-shares.ts';
 /** One coat with what later sums need beside the published quantities. */
 export interface LayerMeasured {
   readonly quantity: LayerQuantity;
+  /** The further mix it takes; absent for the first mix of its product. */
+  readonly mix?: string;
   readonly areas: readonly LayerAreaMeasured[];
   /** Film on floor and verticals alone: what a count that forgets profile and texture sees. */
   readonly film: Figure<'m³'>;
@@ -35,6 +37,8 @@ export interface LayerMeasured {
   readonly texture?: { readonly depth: Given<'m'>; readonly area: Known<'m²'> };
   /** The profile that takes most, where several areas differ. */
   readonly profile?: { readonly depth: Known<'m'>; readonly area: Known<'m²'> };
+  /** Thinner for all that is bought, the reserve included. */
+  readonly thinnerToBuy?: Figure<'m³'>;
   readonly notes: readonly Said[];
   readonly missing: readonly Missing[];
   readonly reasons: readonly Reason[];
@@ -98,6 +102,10 @@ export function layerQuantity(
     return { component, volume, mass: t.figure(`${component}.mass`, componentMass, { volume, density: given }) };
   });
   const thinner = ratio ? t.figure('thinner', thinnerVolume, { coating: needed, thinnerRatio: ratio }) : undefined;
+  const thinnerToBuy =
+    ratio && reserve
+      ? t.figure('thinner-to-buy', thinnerVolume, { coating: toBuy as Figure<'m³'>, thinnerRatio: ratio })
+      : thinner;
 
   return {
     quantity: {
@@ -111,6 +119,7 @@ export function layerQuantity(
       components,
       ...(batches.list ? { batches: batches.list } : {}),
     },
+    ...(layer.mix === undefined ? {} : { mix: layer.mix }),
     areas: measured,
     film: flat,
     toBuy,
@@ -121,6 +130,7 @@ export function layerQuantity(
       ? { texture: { depth: texture, area: floor } }
       : {}),
     ...(profile ? { profile } : {}),
+    ...(thinnerToBuy ? { thinnerToBuy } : {}),
     notes: [
       ...said.notes,
       ...batches.notes,

@@ -11,9 +11,9 @@ import { type CoverPack, leastCover } from './covering.ts';
 import type { ComponentShare } from './mix-shares.ts';
 
 /** Steps in which volumes are compared, per m³: a ten-thousandth of a millilitre, so that gallons stay multiples. */
-const STEPS = 1e10;
+export const STEPS = 1e10;
 /** Steps in which prices are compared, per minor unit: prices hold at most six decimals of a major unit. */
-const MONEY_STEPS = 1e4;
+export const MONEY_STEPS = 1e4;
 
 export interface PackOnSale {
   readonly id: string;
@@ -43,12 +43,9 @@ export function offerOf(
   shares: readonly ComponentShare[],
   prices: PriceBook | undefined,
 ): Offer {
-  const useful = product.packs.filter((pack) => shares.some((s) => s.ofRatio && holds(pack, s.component)));
-  const priceOf = (pack: Pack): number | undefined => {
-    const line = prices?.packs.find((one) => one.product === product.id && one.pack === pack.id);
-    return line && prices ? rateFromText(line.price, prices.currency) : undefined;
-  };
-  const packs = useful.map((pack) => onSale(trace, product, pack, shares, priceOf(pack)));
+  const packs = usefulPacks(product, shares).map((pack) =>
+    onSale(trace, product, pack, shares, priceOf(product, pack, prices)),
+  );
   const unpriced = prices ? packs.filter((pack) => pack.price === undefined).map((pack) => pack.id) : [];
   return {
     packs,
@@ -59,7 +56,51 @@ export function offerOf(
   };
 }
 
+/** Minor units of one pack, where the price book has it. */
+export function priceOf(product: Product, pack: Pack, prices: PriceBook | undefined): number | undefined {
+  const line = prices?.packs.find((one) => one.product === product.id && one.pack === pack.id);
+  return line && prices ? rateFromText(line.price, prices.currency) : undefined;
+}
+
+/** Components that stand in the ratio of some mix of a product, as against tints. */
+export const ratioParts = (product: Product): ReadonlySet<string> =>
+  new Set([product.mix, ...(product.mixes ?? []).map(({ mix }) => mix)].flat().map(({ component }) => component));
+
+/**
+ * Packs that serve one mix. A kit that also holds the part of another mix would have to be split, and packs that each
+ * lack a part serve only where together they have all: what a whole kit makes leaves nothing for them to complete.
+ */
+function usefulPacks(product: Product, shares: readonly ComponentShare[]): readonly Pack[] {
+  const ratio = shares.flatMap((s) => (s.ofRatio ? [s.component] : []));
+  const holding = product.packs.filter((pack) => ratio.some((component) => holds(pack, component)));
+  if (product.partKits) return holding;
+  const other = [...ratioParts(product)].filter((component) => !ratio.includes(component));
+  const own = holding.filter((pack) => !other.some((component) => holds(pack, component)));
+  const whole = (pack: Pack): boolean => ratio.every((component) => holds(pack, component));
+  const parted = own.filter((pack) => !whole(pack));
+  return ratio.every((component) => parted.some((pack) => holds(pack, component))) ? own : own.filter(whole);
+}
+
 const holds = (pack: Pack, component: string): boolean => pack.parts.some((part) => part.component === component);
+
+/** What comes out of a pack, by component: the sheet's volume, less where a yield is stated. */
+export function heldIn(t: Trace, product: Product, pack: Pack): ReadonlyMap<string, Known<'m³'>> {
+  const where = sheetOf(product);
+  const stated = new Map(
+    pack.parts.map((part) => [
+      part.component,
+      givenField(t, `${part.component}.volume`, part.volume, 'data sheet', { where }),
+    ]),
+  );
+  const yields = pack.yields ? givenField(t, 'yields', pack.yields, 'data sheet', { where }) : undefined;
+  const parts = [...stated.values()];
+  return new Map<string, Known<'m³'>>(
+    [...stated].map(([component, part]) => [
+      component,
+      yields ? t.figure(`${component}.usable`, usablePart, { volume: part, yields, volumes: parts }) : part,
+    ]),
+  );
+}
 
 function onSale(
   trace: Trace,
@@ -70,20 +111,7 @@ function onSale(
 ): PackOnSale {
   const t = trace.within(pack.id);
   const where = sheetOf(product);
-  const stated = new Map(
-    pack.parts.map((part) => [
-      part.component,
-      givenField(t, `${part.component}.volume`, part.volume, 'data sheet', { where }),
-    ]),
-  );
-  const yields = pack.yields ? givenField(t, 'yields', pack.yields, 'data sheet', { where }) : undefined;
-  const parts = [...stated.values()];
-  const volumes = new Map<string, Known<'m³'>>(
-    [...stated].map(([component, part]) => [
-      component,
-      yields ? t.figure(`${component}.usable`, usablePart, { volume: part, yields, volumes: parts }) : part,
-    ]),
-  );
+  const volumes = heldIn(t, product, pack);
   const ratio = shares.filter((s) => s.ofRatio);
   const held = ratio.filter((s) => volumes.has(s.component));
   const makesOf = (name: string, of: readonly ComponentShare[]): Figure<'m³'> =>

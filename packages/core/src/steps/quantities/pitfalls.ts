@@ -4,7 +4,12 @@ import type { Said } from '../../kernel/said.ts';
 import type { Trace } from '../../kernel/trace.ts';
 import { neededVolume, totalVolume, volumeLeft } from '../formulas/quantities-volumes.ts';
 import type { LayerMeasured } from './layer.ts';
-import { type Chosen, choosePacks, type Offer } from './packs.ts';
+import type { Chosen } from './packs.ts';
+
+type Counted = Pick<Chosen, 'packs' | 'makes'>;
+
+/** Packs for what the film of each coat alone would take, their sum beside it. */
+export type ChooseByFilm = (trace: Trace, byLayer: readonly Known<'m³'>[], total: Known<'m³'>) => Counted | undefined;
 
 /** Share of what is needed from which left-over packs are worth a word: common practice, no source. */
 const MUCH_LEFT = 0.1;
@@ -17,13 +22,13 @@ export function pitfallsOf(
   trace: Trace,
   product: Product,
   layers: readonly LayerMeasured[],
-  offer: Offer,
-  chosen: Chosen,
+  choose: ChooseByFilm,
+  chosen: Counted,
   needed: Known<'m³'>,
   left: Figure<'m³'>,
 ): readonly Said[] {
   const found: Said[] = [];
-  const forgotten = forgottenTakeUp(trace.within('naive'), layers, offer, chosen, needed);
+  const forgotten = forgottenTakeUp(trace.within('naive'), layers, choose, chosen, needed);
   if (forgotten) found.push(forgotten);
   if (left.value >= MUCH_LEFT * needed.value) {
     found.push({
@@ -39,8 +44,8 @@ export function pitfallsOf(
 function forgottenTakeUp(
   trace: Trace,
   layers: readonly LayerMeasured[],
-  offer: Offer,
-  chosen: Chosen,
+  choose: ChooseByFilm,
+  chosen: Counted,
   needed: Known<'m³'>,
 ): Said | undefined {
   const parts = (of: 'texture' | 'profile'): readonly Figure<'m³'>[] =>
@@ -58,9 +63,9 @@ function forgottenTakeUp(
   );
   const film = trace.figure('film', totalVolume, { volumes: layers.map((layer) => layer.film) });
   const naive = trace.figure('needed', totalVolume, { volumes });
-  const bought = choosePacks(trace, offer, naive);
+  const bought = choose(trace, volumes, naive);
   if (!bought || bought.makes.value >= needed.value) return undefined;
-  const count = (choice: Chosen): Known<'1'> => {
+  const count = (choice: Counted): Known<'1'> => {
     const [only] = choice.packs;
     if (only && choice.packs.length === 1) return only.count;
     const value = choice.packs.reduce((total, one) => total + one.count.value, 0);

@@ -9,6 +9,7 @@ import { buyProduct, byProduct } from './buying.ts';
 import { coatedAreas, sumOfAreas } from './coated-areas.ts';
 import { layerQuantity } from './layer.ts';
 import { buyMedia } from './media.ts';
+import { buyThinners } from './thinner-buying.ts';
 
 /** How much of everything: per coat and area, mixed and bought, thrown and kept, with what turns each count. */
 export function quantities(
@@ -36,7 +37,8 @@ export function quantities(
     buyProduct(ctx, product, of, floor as Known<'m²'>, buying),
   );
   const media = buyMedia(ctx, broadcast, buying.within('media'));
-  const lines = [...products.flatMap((one) => one.line ?? []), ...media.map((one) => one.line)];
+  const thinners = buyThinners(ctx, layers, buying.within('thinner'));
+  const lines = [...products.flatMap((one) => one.line ?? []), ...thinners.lines, ...media.map((one) => one.line)];
 
   const reasons = [...layers, ...products].flatMap((one) => one.reasons);
   return {
@@ -44,6 +46,7 @@ export function quantities(
     missing: [...layers, ...products].flatMap((one) => one.missing),
     notes: [
       ...[...layers, ...products, ...media].flatMap((one) => one.notes),
+      ...thinners.notes,
       ...nowhereOnConcrete(ctx),
       ...lotNote(lines),
     ],

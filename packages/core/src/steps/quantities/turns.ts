@@ -13,11 +13,13 @@ const DEPTH_FACTOR = 4;
 const SURPLUS_FACTOR = 2;
 
 interface Driver {
+  /** The coat it belongs to; a driver of all coats names none. */
+  readonly layer?: LayerMeasured;
   readonly name: 'texture' | 'profile' | 'surplus' | 'area';
   readonly value: Known;
   readonly window: Band;
-  readonly at: (capacity: number) => number;
-  readonly record: (trace: Trace, capacity: Known<'m³'>) => Figure;
+  readonly at: (reach: Reach) => number;
+  readonly record: (trace: Trace, reach: Reach) => Figure;
 }
 
 export interface ProductNeed {
@@ -30,7 +32,16 @@ export interface ProductNeed {
 export interface Side {
   readonly way: 'up' | 'down';
   readonly capacity: Known<'m³'>;
-  readonly other: (trace: Trace) => Known<'1'>;
+  /** Where coats of several mixes share packs: what one coat's mix needs, and how far it reaches alone. */
+  readonly ofLayer?: (layer: LayerMeasured) => Reach;
+  readonly other: (trace: Trace, layer: LayerMeasured | undefined) => Known<'1'>;
+  /** Which words count: `kits` where nothing else is said. */
+  readonly words?: 'packs';
+}
+
+export interface Reach {
+  readonly total: Known<'m³'>;
+  readonly capacity: Known<'m³'>;
 }
 
 const widened = (known: Known, low: number, high: number): Band => {
@@ -38,26 +49,30 @@ const widened = (known: Known, low: number, high: number): Band => {
   return [Math.min(bandLow, low), Math.max(bandHigh, high)];
 };
 
+const valuesOf = ({ total, capacity }: Reach): { readonly total: number; readonly capacity: number } => ({
+  total: total.value,
+  capacity: capacity.value,
+});
+
 function depthDriver(
   name: 'texture' | 'profile',
   { depth, area }: { readonly depth: Known<'m'>; readonly area: Known<'m²'> },
   layer: LayerMeasured,
-  total: Known<'m³'>,
 ): Driver {
-  const inputs = { depth, area, net: layer.quantity.net, toBuy: layer.toBuy, total };
+  const inputs = { depth, area, net: layer.quantity.net, toBuy: layer.toBuy };
   const plain = {
     depth: depth.value,
     area: area.value,
     net: layer.quantity.net.value,
     toBuy: layer.toBuy.value,
-    total: total.value,
   };
   return {
+    layer,
     name,
     value: depth,
     window: widened(depth, depth.value / DEPTH_FACTOR, depth.value * DEPTH_FACTOR),
-    at: (capacity) => evaluate(depthAtBreak, { ...plain, capacity }).value,
-    record: (trace, capacity) => trace.figure('turn', depthAtBreak, { ...inputs, capacity }),
+    at: (reach) => evaluate(depthAtBreak, { ...plain, ...valuesOf(reach) }).value,
+    record: (trace, reach) => trace.figure('turn', depthAtBreak, { ...inputs, ...reach }),
   };
 }
 
@@ -66,17 +81,18 @@ function driversOf({ layers, total, floor }: ProductNeed): readonly Driver[] {
   for (const layer of layers) {
     const toBuy = layer.toBuy;
     if (toBuy.value <= 0) continue;
-    if (layer.texture) found.push(depthDriver('texture', layer.texture, layer, total));
-    if (layer.profile) found.push(depthDriver('profile', layer.profile, layer, total));
+    if (layer.texture) found.push(depthDriver('texture', layer.texture, layer));
+    if (layer.profile) found.push(depthDriver('profile', layer.profile, layer));
     if (layer.surplus) {
       const surplus = layer.surplus;
-      const plain = { surplus: surplus.value, toBuy: toBuy.value, total: total.value };
+      const plain = { surplus: surplus.value, toBuy: toBuy.value };
       found.push({
+        layer,
         name: 'surplus',
         value: surplus,
         window: widened(surplus, 0, surplus.value * SURPLUS_FACTOR),
-        at: (capacity) => evaluate(surplusAtBreak, { ...plain, capacity }).value,
-        record: (trace, capacity) => trace.figure('turn', surplusAtBreak, { surplus, toBuy, total, capacity }),
+        at: (reach) => evaluate(surplusAtBreak, { ...plain, ...valuesOf(reach) }).value,
+        record: (trace, reach) => trace.figure('turn', surplusAtBreak, { surplus, toBuy, ...reach }),
       });
     }
   }
@@ -85,16 +101,16 @@ function driversOf({ layers, total, floor }: ProductNeed): readonly Driver[] {
       name: 'area',
       value: floor,
       window: floor.band,
-      at: (capacity) => evaluate(areaAtBreak, { area: floor.value, total: total.value, capacity }).value,
-      record: (trace, capacity) => trace.figure('turn', areaAtBreak, { area: floor, total, capacity }),
+      at: (reach) => evaluate(areaAtBreak, { area: floor.value, ...valuesOf(reach) }).value,
+      record: (trace, reach) => trace.figure('turn', areaAtBreak, { area: floor, ...reach }),
     });
   }
   return found;
 }
 
 /** How far into what is believed possible the break lies: within the band of the driver below any that lies outside. */
-function farness({ value, window, at }: Driver, capacity: number): number | undefined {
-  const broken = at(capacity);
+function farness({ value, window, at }: Driver, reach: Reach): number | undefined {
+  const broken = at(reach);
   const up = broken >= value.value;
   const room = up ? window[1] - value.value : value.value - window[0];
   const move = Math.abs(broken - value.value);
@@ -109,21 +125,22 @@ function farness({ value, window, at }: Driver, capacity: number): number | unde
  */
 export function turnsOf(trace: Trace, need: ProductNeed, count: Known<'1'>, sides: readonly Side[]): Said | undefined {
   const drivers = driversOf(need);
-  for (const { way, capacity, other } of sides) {
+  for (const { way, capacity, ofLayer, other, words } of sides) {
+    const reachOf = ({ layer }: Driver): Reach => (layer && ofLayer?.(layer)) ?? { total: need.total, capacity };
     let nearest: Driver | undefined;
     let least = Number.POSITIVE_INFINITY;
     for (const driver of drivers) {
-      const far = farness(driver, capacity.value);
+      const far = farness(driver, reachOf(driver));
       if (far === undefined || far >= least) continue;
       least = far;
       nearest = driver;
     }
     if (!nearest) continue;
     const t = trace.within('turns');
-    const at = nearest.record(t, capacity);
+    const at = nearest.record(t, reachOf(nearest));
     return {
-      code: `quantities-turns-${nearest.name}-${way}`,
-      figures: { count: count.id, other: other(t).id, at: at.id, value: nearest.value.id },
+      code: `quantities-turns-${nearest.name}-${way}${words ? `-${words}` : ''}`,
+      figures: { count: count.id, other: other(t, nearest.layer).id, at: at.id, value: nearest.value.id },
     };
   }
   return undefined;

@@ -4,6 +4,7 @@ import { epochOf, type Instant } from '../../kernel/instant.ts';
 import type { Said } from '../../kernel/said.ts';
 import type { Trace } from '../../kernel/trace.ts';
 import type { DayTable } from '../../spread/index.ts';
+import type { MixedProduct } from '../as-mixed.ts';
 import { givenFact, type OptionContext, productOf, sheetOf } from '../context.ts';
 import { leastInSequence, openFromPot, workingFromPot } from '../formulas/spread.ts';
 import type { CoatDay } from '../results.ts';
@@ -46,8 +47,10 @@ function slabAt(ctx: OptionContext, start: Instant): number | undefined {
 }
 
 /** Longest wait after which a lap still vanished, where somebody tried. */
-function triedOpen(ctx: OptionContext, product: Product) {
-  const tests = (ctx.job.survey.openTimeTests ?? []).filter((test) => test.product === product.id);
+function triedOpen(ctx: OptionContext, product: MixedProduct) {
+  const tests = (ctx.job.survey.openTimeTests ?? []).filter(
+    (test) => test.product === product.id && test.mix === product.mixed,
+  );
   const tied = tests.flatMap((test) =>
     test.ties.filter(({ vanished }) => vanished).map(({ after }) => ({ after, slab: test.slab.value, on: test.on })),
   );

@@ -1,14 +1,15 @@
-import type { Layer, Product } from '../../catalogue.ts';
+import type { Layer } from '../../catalogue.ts';
 import type { Known } from '../../kernel/entry.ts';
 import type { Missing } from '../../kernel/missing.ts';
 import type { Said } from '../../kernel/said.ts';
 import type { Trace } from '../../kernel/trace.ts';
 import type { Reason } from '../../kernel/verdict.ts';
+import type { MixedProduct } from '../as-mixed.ts';
 
 /** One coat as every check of the fit sees it. */
 export interface Coat {
   readonly layer: Layer;
-  readonly product: Product;
+  readonly product: MixedProduct;
   /** What people call it: the layer's own name, else the product's. */
   readonly name: string;
   /** Where its sheet is named. */

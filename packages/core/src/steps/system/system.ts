@@ -10,6 +10,7 @@ import { type Coat, join } from './coat.ts';
 import { coatOf } from './film.ts';
 import { filmLimits } from './film-limits.ts';
 import { lightFit } from './light.ts';
+import { mixFit } from './mix.ts';
 import { moistureFit, moistureLimits } from './moisture.ts';
 import { profileFit } from './profile.ts';
 import { thinnerFit } from './thinner.ts';
@@ -19,7 +20,7 @@ export function system(ctx: OptionContext, surveyed: SurveyPlan, trace: Trace): 
   const walls = hasVerticals(ctx, surveyed);
   const coats = ctx.system.layers.map((layer) => coatOf(ctx, layer, (layer.verticals ?? false) && walls, trace));
   const alone = coats.map((coat) =>
-    join([filmLimits(coat), thinnerFit(coat), ageFit(ctx, coat, surveyed), chemistryFit(coat)]),
+    join([filmLimits(coat), thinnerFit(coat), ageFit(ctx, coat, surveyed), chemistryFit(coat), mixFit(coat)]),
   );
   const limits = moistureLimits(coats);
   const together = join([
