@@ -57,6 +57,20 @@ export interface SpreadSeam {
   readonly share: Figure<'1'>;
 }
 
+/** Rooms that doors join, spread as one floor; in the coordinates of the first of them. A drawing. */
+export interface JoinedSpread {
+  readonly outline: readonly Point[];
+  readonly holes: readonly (readonly Point[])[];
+  readonly rooms: readonly {
+    readonly area: string;
+    /** From the room's own coordinates: `x' = cos·x − sin·y + dx`, `y' = sin·x + cos·y + dy`. */
+    readonly placed: { readonly cos: number; readonly sin: number; readonly dx: number; readonly dy: number };
+    readonly outline: readonly Point[];
+  }[];
+  readonly doorways: readonly { readonly door: string; readonly along: readonly Point[] }[];
+  readonly exits: readonly { readonly name: string; readonly along: readonly Point[]; readonly outside: boolean }[];
+}
+
 /** A coat on floor that hangs together, from the far end to the way out. Nothing is shown that the checker refuses. */
 export interface CoatSpread {
   readonly layer: string;
@@ -84,6 +98,8 @@ export interface CoatSpread {
   readonly repairs: readonly Said[];
   /** The floor in characters, a mark to each square. */
   readonly map: readonly string[];
+  /** Only where doors join several areas: then outlines, marks and edges lie on this floor. */
+  readonly joined?: JoinedSpread;
 }
 
 export interface SpreadsPlan extends StepBase {

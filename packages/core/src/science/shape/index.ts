@@ -12,6 +12,7 @@ export * from './area-error.ts';
 export * from './cove.ts';
 export * from './crossing.ts';
 export * from './door-on-wall.ts';
+export * from './join-rooms.ts';
 export * from './lay-out.ts';
 export * from './outline-formulas.ts';
 export * from './polygon.ts';

@@ -144,6 +144,24 @@ test('rooms on top of each other are refused; a second door that misses only war
   expect(over.map(({ code }) => code)).toEqual(['check-rooms-overlap']);
 });
 
+test('two doors over each other in one wall are named', () => {
+  const found = issues(
+    joined((_, job) => {
+      job.doors = [
+        {
+          id: 'over',
+          name: 'second door',
+          sides: [
+            { area: 'room', from: ['10 m', '1.5 m'], to: ['10 m', '2.5 m'] },
+            { area: 'store', from: ['0 m', '3.5 m'], to: ['0 m', '4.5 m'] },
+          ],
+        },
+      ];
+    }),
+  );
+  expect(found.map(({ code, value }) => `${code} ${value}`)).toEqual(['check-doors-overlap second door']);
+});
+
 test('every issue of a door has its words', () => {
   const found = issues(
     joined(({ other }) => {

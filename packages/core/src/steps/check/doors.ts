@@ -1,15 +1,13 @@
 import type { AreaDoor } from '../../drawing.ts';
 import type { Job } from '../../job.ts';
 import type { Issue } from '../../kernel/issue.ts';
-import { DOOR_OFF_WALL, doorOnWall, layOut, type Point } from '../../science/shape/index.ts';
+import { DOOR_OFF_WALL, doorOnWall, joinRooms, LOOP_SLACK, layOut, type Point } from '../../science/shape/index.ts';
 import { doorShapes, roomShapes } from '../survey/ring.ts';
 import { type Path, unknownId } from './ids.ts';
 import { sized } from './outline-sense.ts';
 
 /** A door narrower than this lets nobody through with a roller, m; and two tapes differ by up to that much. No source. */
 const NARROWEST = 0.45;
-/** Rooms taped one by one close a loop of doors this well, m; no source. */
-const LOOP_SLACK = 0.1;
 
 type Side = AreaDoor['sides'][number];
 const at = ([x, y]: Side['from']): Point => [x.value, y.value];
@@ -86,5 +84,11 @@ export function doorIssues(job: Job): readonly Issue[] {
     const path: Path = ['doors', last ? placeOf(last.door) : 0];
     return { code: 'check-rooms-overlap', path, value: sized(shared, 'm²', units), names };
   });
-  return [...loops, ...overlaps];
+  const open = new Set(joinRooms(laid).open);
+  const crowded = laid.doors.flatMap(({ door, gap, areas: [area, other] }): readonly Issue[] => {
+    if (open.has(door) || gap > LOOP_SLACK) return [];
+    const names = { area: called(area), other: called(other) };
+    return [{ code: 'check-doors-overlap', path: ['doors', placeOf(door)], value: nameOf(door), names }];
+  });
+  return [...loops, ...crowded, ...overlaps];
 }

@@ -5,7 +5,7 @@ import type { Batch, Crew } from '../../spread/index.ts';
 import { givenCount, type OptionContext } from '../context.ts';
 import { onePersonRate, sumInSequence, volumePerFloor } from '../formulas/spread.ts';
 import type { HoursPlan, LayerQuantity } from '../results.ts';
-import type { FloorPart } from './floor.ts';
+import { type FloorPart, narrowestDoorway } from './floor.ts';
 
 /** Assumed where nobody measures them: width of a lane, walking over a floor, handing a pail over. */
 const LANE_M = 0.5;
@@ -26,6 +26,17 @@ export interface CrewPlanned {
   readonly perArea: ReadonlyMap<string, Known<'m'>>;
   /** Everything that decides how fast and how much. */
   readonly decides: readonly string[];
+}
+
+/** Up to here squares of half a lane are few enough to find the way through a very narrow doorway. */
+const FINE_UP_TO_M2 = 500;
+
+/** Width of the squares, m: no wider than the narrowest doorway, or the rooms behind it would seem cut off. */
+function cellFor(areaM2: number, doorwayM: number): number {
+  const usual = areaM2 > COARSE_FROM_M2 ? 2 * LANE_M : LANE_M;
+  const fits = [2 * LANE_M, LANE_M, LANE_M / 2].filter((cell) => cell <= usual && cell <= doorwayM + 1e-9);
+  const [widest = LANE_M] = fits;
+  return widest < LANE_M && areaM2 > FINE_UP_TO_M2 ? LANE_M : widest;
 }
 
 const SPREADING = ['squeegee', 'back-roll', 'roll-thin'];
@@ -98,7 +109,7 @@ export function crewOf(
       ...(cut ? [cut.id] : []),
       ...(broadcast ? [broadcast.id] : []),
     ],
-    cellM: area > COARSE_FROM_M2 ? 2 * LANE_M : LANE_M,
+    cellM: cellFor(area, narrowestDoorway(part)),
     crew: {
       people,
       dedicatedMixer,
@@ -113,9 +124,9 @@ export function crewOf(
       litresPerM2: first.value * 1000,
       mixMin: mix.value / 60,
       handoverMin: HANDOVER_S / 60,
-      zones: part.areas.slice(1).flatMap(({ id, outline }) => {
+      zones: part.rooms.slice(1).flatMap(({ area: { id }, placed }) => {
         const per = perArea.get(id);
-        return per ? [{ poly: outline, factor: per.value / first.value }] : [];
+        return per ? [{ poly: placed.outline, factor: per.value / first.value }] : [];
       }),
     },
   };

@@ -2,7 +2,7 @@ import type { Said } from '../../kernel/said.ts';
 import type { Trace } from '../../kernel/trace.ts';
 import type { FloorSquares } from '../../spread/index.ts';
 import { leastInSequence } from '../formulas/spread.ts';
-import type { FloorPart } from './floor.ts';
+import { type Door, type FloorPart, roomAt } from './floor.ts';
 
 type Point = readonly [number, number];
 
@@ -84,34 +84,40 @@ const middleOf = (side: Side, cellM: number): Point =>
 const median = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[values.length >> 1] ?? 0;
 
 /**
- * Where a pour ends, as a tape would measure it from the door the crew leaves by: square off the door, along the wall
- * from one of its posts, or at both ends of a line that runs neither way.
+ * Where a pour ends, as a tape would measure it from the door of its room the crew leaves by: square off the door, along
+ * the wall from one of its posts, or at both ends of a line that runs neither way; or simply in a doorway.
  */
 export function endInWords(
   sides: readonly Side[],
   squares: FloorSquares,
   part: FloorPart,
-  door: FloorPart['exits'][number],
+  main: Door,
   decides: readonly string[],
   /** Finest mark that is worth reading off the tape, m. */
   mark: number,
   trace: Trace,
 ): Said {
   const { cellM } = squares;
+  if (sides.length === 0) return { code: 'spread-end-way-out', names: { door: main.name } };
+  const middles = sides.map((side) => middleOf(side, cellM));
+  const lines = sides.map(({ stop }) => part.stopLines[stop]);
+  const called = (): string => [...new Set(lines.map((line) => line?.name ?? ''))].join(', ');
+  if (lines.every((line) => line?.kind === 'threshold'))
+    return { code: 'spread-end-doorway', names: { door: called() } };
+  const room = mostOf(middles.map((middle) => roomAt(part, middle)));
+  const door = part.rooms[room]?.door ?? main;
   const names = { door: door.name };
-  if (sides.length === 0) return { code: 'spread-end-way-out', names };
   const dx = door.b[0] - door.a[0];
   const dy = door.b[1] - door.a[1];
   const width = Math.hypot(dx, dy);
   // into the room: towards the middle of the floor
   let [nx, ny] = [-dy / width, dx / width];
-  const inside = insideOf(squares);
+  const inside = insideOf(squares, part, room);
   if ((inside[0] - door.a[0]) * nx + (inside[1] - door.a[1]) * ny < 0) [nx, ny] = [-nx, -ny];
   // to the right of somebody who looks in
   const [rx, ry] = [ny, -nx];
   const right = (p: Point): number => p[0] * rx + p[1] * ry;
   const posts = [right(door.a), right(door.b)].sort((a, b) => a - b) as [number, number];
-  const middles = sides.map((side) => middleOf(side, cellM));
   const depths = middles.map(([px, py]) => (px - door.a[0]) * nx + (py - door.a[1]) * ny);
   const along = middles.map(right);
   const measured = (value: number, name = 'end') =>
@@ -122,7 +128,7 @@ export function endInWords(
       inputs: { along: decides },
     });
   const onJoint = sides.every(({ stop }) => stop >= 0);
-  const joint = onJoint ? [...new Set(sides.map(({ stop }) => part.stopLines[stop]?.name ?? ''))].join(', ') : '';
+  const joint = onJoint ? called() : '';
   const spread = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);
   const told = (kind: string, value: number, more: Record<string, string> = {}): Said => ({
     code: `spread-end-${kind}${onJoint ? '-joint' : ''}`,
@@ -152,12 +158,22 @@ export function endInWords(
   };
 }
 
-function insideOf({ count, x, y }: FloorSquares): Point {
-  let sx = 0;
-  let sy = 0;
+/** The value that comes most often, the first of equals. */
+function mostOf(values: readonly number[]): number {
+  const counts = new Map<number, number>();
+  for (const value of values) counts.set(value, (counts.get(value) ?? 0) + 1);
+  return [...counts].reduce((best, one) => (one[1] > best[1] ? one : best))[0];
+}
+
+/** Middle of one room's squares. */
+function insideOf({ count, x, y }: FloorSquares, part: FloorPart, room: number): Point {
+  const all = part.rooms.length === 1;
+  let [sx, sy, own] = [0, 0, 0];
   for (let s = 0; s < count; s++) {
+    if (!all && roomAt(part, [x[s] as number, y[s] as number]) !== room) continue;
     sx += x[s] as number;
     sy += y[s] as number;
+    own += 1;
   }
-  return [sx / count, sy / count];
+  return [sx / own, sy / own];
 }

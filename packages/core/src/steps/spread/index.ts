@@ -21,9 +21,17 @@ import {
 } from '../../spread/index.ts';
 import { type OptionContext, productOf } from '../context.ts';
 import { mostInSequence, sumInSequence } from '../formulas/spread.ts';
-import type { CoatSpread, DayPlan, HoursPlan, QuantitiesPlan, SpreadsPlan, SurveyPlan } from '../results.ts';
+import type {
+  CoatSpread,
+  DayPlan,
+  HoursPlan,
+  JoinedSpread,
+  QuantitiesPlan,
+  SpreadsPlan,
+  SurveyPlan,
+} from '../results.ts';
 import { type CrewPlanned, crewOf } from './crew.ts';
-import { type FloorPart, floorParts } from './floor.ts';
+import { type Door, type FloorPart, floorParts, mainDoor } from './floor.ts';
 import { haltedBy, told } from './halted.ts';
 import { issueSaid } from './issues.ts';
 import { poursOf } from './pours.ts';
@@ -65,15 +73,6 @@ const effortFor = (search: SpreadSearch, squares: number): SpreadEffort =>
       ? fullEffort(squares)
       : { candidates: search, nodes: quickEffort(squares).nodes };
 
-/** Which way out the ends are measured from: the widest door that leads outside, else the widest. */
-function mainDoor(part: FloorPart): { readonly index: number; readonly door: FloorPart['exits'][number] } | undefined {
-  const width = ({ a, b }: FloorPart['exits'][number]): number => Math.hypot(b[0] - a[0], b[1] - a[1]);
-  const ranked = part.exits
-    .map((door, index) => ({ door, index }))
-    .sort((p, q) => Number(q.door.outside) - Number(p.door.outside) || width(q.door) - width(p.door));
-  return ranked[0];
-}
-
 function bare(ctx: OptionContext, layer: Layer, part: FloorPart): CoatSpread {
   const product = productOf(ctx, layer);
   return {
@@ -88,8 +87,27 @@ function bare(ctx: OptionContext, layer: Layer, part: FloorPart): CoatSpread {
     seams: [],
     repairs: [],
     map: [],
+    ...(part.rooms.length > 1 ? { joined: joinedFloor(part) } : {}),
   };
 }
+
+/** Rooms that are spread as one floor, where they lie in it. */
+const joinedFloor = ({ outline, holes, rooms, doorways, exits }: FloorPart): JoinedSpread => ({
+  outline: outline.map(rounded),
+  holes: holes.map((ring) => ring.map(rounded)),
+  rooms: rooms.map(({ area, placed }) => ({
+    area: area.id,
+    placed: { cos: placed.cos, sin: placed.sin, dx: placed.dx, dy: placed.dy },
+    outline: placed.outline.map(rounded),
+  })),
+  doorways: doorways.map(({ door, threshold }) => ({ door, along: threshold.map(rounded) })),
+  exits: exits.map(({ name, a, b, outside }) => ({ name, along: [rounded(a), rounded(b)], outside })),
+});
+
+const rounded = ([x, y]: readonly [number, number]): readonly [number, number] => [
+  Math.round(x * 1000) / 1000,
+  Math.round(y * 1000) / 1000,
+];
 
 const unknown = (coat: CoatSpread, code: string, missing: readonly Missing[] = []): Spreaded => {
   const names = { layer: coat.name };
@@ -129,7 +147,7 @@ function spreadCoat(
   const start = after ?? chosen;
   const product = productOf(ctx, layer);
   if (!start) return unknown(nothing, 'spread-no-start');
-  const way = mainDoor(part);
+  const way = mainDoor(part.exits);
   if (!way) return unknown(nothing, 'spread-no-way-out');
   const quantity = quantified.layers.find((one) => one.layer === layer.id);
   const hands = quantity && crewOf(ctx, layer, part, timed, quantity, trace);
@@ -214,7 +232,7 @@ interface PlannedFacts {
   readonly hands: CrewPlanned;
   readonly times: SpreadTimes;
   readonly product: ReturnType<typeof productOf>;
-  readonly door: FloorPart['exits'][number];
+  readonly door: Door;
   readonly begun: number;
 }
 
@@ -307,6 +325,18 @@ function planned(found: SpreadPlan, facts: PlannedFacts, trace: Trace): Spreaded
   return { coat, reasons, missing: [], notes: times.notes };
 }
 
+/** Floor in the thickness of walls belongs to no area: it is spread, and nobody bought for it. */
+function doorwayNotes({ doorwayArea, areas }: FloorPart, trace: Trace): readonly Said[] {
+  if (doorwayArea < 1e-6) return [];
+  const area = trace.given(`doorways.${areas[0]?.id ?? ''}`, {
+    value: doorwayArea,
+    unit: 'm²',
+    origin: 'reading',
+    shows: 'area',
+  });
+  return [{ code: 'spread-doorway-floor', figures: { area: area.id } }];
+}
+
 /** A later part of the floor begins when the one before it is down. */
 const later = (coat: CoatSpread): Instant | undefined => coat.laid;
 
@@ -335,7 +365,10 @@ export function spreads(
   return {
     verdict: verdictOf(reasons, ctx.job.overrides),
     missing: all.flatMap((one) => one.missing),
-    notes: [...parts.flatMap(({ notes }) => notes), ...all.flatMap((one) => one.notes)],
+    notes: [
+      ...parts.flatMap((part) => [...part.notes, ...doorwayNotes(part, trace)]),
+      ...all.flatMap((one) => one.notes),
+    ],
     coats: all.map(({ coat }) => coat),
   };
 }

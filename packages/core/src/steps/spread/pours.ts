@@ -10,7 +10,7 @@ import { mixShares } from '../quantities/mix-shares.ts';
 import type { SpreadBailOut, SpreadPour } from '../results.ts';
 import type { CrewPlanned } from './crew.ts';
 import { endInWords, linesOf, openSides } from './edges.ts';
-import type { FloorPart } from './floor.ts';
+import { type Door, type FloorPart, roomAt } from './floor.ts';
 
 export interface PoursFacts {
   readonly part: FloorPart;
@@ -18,7 +18,7 @@ export interface PoursFacts {
   /** What is mixed at a time. */
   readonly batch: Known<'m³'>;
   readonly product: Product;
-  readonly door: FloorPart['exits'][number];
+  readonly door: Door;
   /** Milliseconds since 1970 of the first mixing. */
   readonly begun: number;
   readonly zone: string;
@@ -50,13 +50,18 @@ export function poursOf(
   if (!per) throw new Error('a pour without a volume for its floor');
   const along = hands.decides;
   const bailOuts: SpreadBailOut[] = [];
+  const roomOf = Array.from({ length: squares.count }, (_, s) =>
+    part.rooms.length === 1 ? 0 : roomAt(part, [squares.x[s] as number, squares.y[s] as number]),
+  );
   const pours = pourSheets(problem, best).map((sheet, k): SpreadPour => {
     const t = trace.within('pour').within(`${sheet.pour}`);
+    const rooms = new Set(roomOf.filter((_, s) => pourOf[s] === k));
+    const here = part.areas.filter((_, i) => rooms.has(i));
     const area = t.taken('area', sumInSequence, {
       value: sheet.areaM2,
       unit: 'm²',
       shows: 'area',
-      inputs: { along: part.areas.map(({ net }) => net.id) },
+      inputs: { along: here.map(({ net }) => net.id) },
     });
     const volume =
       hands.perArea.size === 1 && sheet.part
@@ -88,7 +93,7 @@ export function poursOf(
     }
     return {
       pour: `${sheet.pour}`,
-      areas: part.areas.map(({ id }) => id),
+      areas: here.map(({ id }) => id),
       volume,
       area,
       parts: shares.map(({ component, share }) => {
