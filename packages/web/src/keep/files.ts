@@ -1,9 +1,10 @@
-import type { CatalogueFile, JobFile } from '@slabwright/core';
+import type { CatalogueFile, JobFile, PriceBookFile } from '@slabwright/core';
 import { backupText, type Json, readBackup, type Store } from '@slabwright/store';
 import { words } from '../words.ts';
 import { planWorker } from '../worker/client.ts';
 import { noteOnDevice } from './device.ts';
 import { catalogueHeading, type JobDocument, jobHeading } from './documents.ts';
+import { type ShareBody, shareOf, takeShare } from './share.ts';
 
 /** Files in and out: one job, or everything on this device. They work whatever else does not. */
 
@@ -24,11 +25,35 @@ const fileName = (title: string): string =>
     .replace(/\s+/g, '-')
     .toLowerCase() || 'job';
 
-/** The job as one file of the published format, from what is on the screen. */
+const noteExport = (store: Store, id: string): Promise<void> => {
+  const at = new Date().toISOString();
+  return noteOnDevice(store, (before) => ({ ...before, exportedAt: { ...before.exportedAt, [id]: at } }));
+};
+
+/** The bare job as one file of the published format, from what is on the screen. */
 export async function saveJobFile(store: Store, id: string, job: JobFile): Promise<void> {
   hand(`${JSON.stringify(job, null, 2)}\n`, `${fileName(job.title)}.job.json`);
-  const at = new Date().toISOString();
-  await noteOnDevice(store, (before) => ({ ...before, exportedAt: { ...before.exportedAt, [id]: at } }));
+  await noteExport(store, id);
+}
+
+/**
+ * The job with its catalogue and weather, as another device takes it in. Gives what another device would object to:
+ * the file is handed over all the same, because what cannot be read yet must not be lost.
+ */
+export async function saveShare(
+  store: Store,
+  id: string,
+  document: JobDocument,
+  catalogue: CatalogueFile,
+  priceBook: PriceBookFile | null,
+): Promise<readonly string[]> {
+  const weather = document.weather ? await store.get('weather', document.weather) : null;
+  const share = shareOf(document, catalogue, weather && !weather.removed ? weather.body : null, priceBook);
+  const text = `${JSON.stringify(share, null, 2)}\n`;
+  hand(text, `${fileName(document.job.title)}.share.json`);
+  await noteExport(store, id);
+  const { issues } = await planWorker().read(text);
+  return issues;
 }
 
 export async function saveBackup(store: Store): Promise<void> {
@@ -66,6 +91,8 @@ export async function openFile(store: Store, file: File): Promise<Opened> {
       return openOther(store, 'catalogue', report.id, report.value as Json, words.imported.catalogue(report.id));
     case 'price-book':
       return openOther(store, 'price-book', report.id, report.value as Json, words.imported.priceBook(report.id));
+    case 'share':
+      return openShare(store, report.value as ShareBody);
     case 'backup':
       return openBackup(store, text);
     case 'weather':
@@ -73,6 +100,12 @@ export async function openFile(store: Store, file: File): Promise<Opened> {
     case 'not known':
       return wrong(file.name, [words.imported.unknownKind]);
   }
+}
+
+async function openShare(store: Store, share: ShareBody): Promise<Opened> {
+  const { job, before, same } = await takeShare(store, share);
+  const more = same ? [words.imported.same] : before ? [words.imported.otherKept] : [];
+  return { ok: true, lines: [words.imported.job(share.job.title), ...more], job };
 }
 
 async function openBackup(store: Store, text: string): Promise<Opened> {

@@ -185,7 +185,7 @@ export interface WorkingView extends Working {
 }
 
 export interface FileReport {
-  readonly kind: 'job' | 'catalogue' | 'price-book' | 'weather' | 'backup' | 'not known';
+  readonly kind: 'job' | 'catalogue' | 'price-book' | 'weather' | 'share' | 'backup' | 'not known';
   readonly title: string;
   readonly id: string;
   readonly value: unknown;

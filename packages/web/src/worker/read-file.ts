@@ -4,6 +4,7 @@ import {
   priceBookFrom,
   type Result,
   readJson,
+  shareFrom,
   type Voice,
   weatherFrom,
 } from '@slabwright/core';
@@ -14,6 +15,7 @@ const READERS: Readonly<Record<string, (value: unknown) => Result<unknown>>> = {
   catalogue: catalogueFrom,
   'price-book': priceBookFrom,
   weather: weatherFrom,
+  share: shareFrom,
 };
 
 const textOf = (value: unknown, key: string): string => {
