@@ -13,6 +13,9 @@ export default defineConfig({
       'scripts/**/*.test.ts',
     ],
     exclude: ['**/dist/**', '**/node_modules/**'],
+    // One idea a file and no state at module level: files share a worker, and what all of them import is read once.
+    pool: 'threads',
+    isolate: false,
     setupFiles: ['./scripts/property-seed.ts'],
     // Two cores, many files: one slow property waits for its turn.
     testTimeout: 120_000,

@@ -30,7 +30,7 @@ describe('K1: a process killed while writing', () => {
     const kills = await killTimes({ path: join(folder, 'store.db'), child, kills: 5, seed: 7 });
     expect(kills.flatMap(({ violations }) => violations)).toEqual([]);
     expect(kills.length).toBe(5);
-    expect(kills.reduce((sum, kill) => sum + kill.acknowledged, 0)).toBeGreaterThan(5);
+    expect(kills.reduce((sum, kill) => sum + kill.acknowledged, 0)).toBeGreaterThanOrEqual(5);
   });
 });
 

@@ -71,15 +71,18 @@ function momentOf(last: Line | undefined): Moment {
   return what === 'row' && isTransaction(number) ? 'inside a transaction' : 'single write begun';
 }
 
-/** Starts a child and kills it some milliseconds after its first line. */
+/** Starts a child and kills it some milliseconds after its first acknowledged write: on a busy machine it gets there later. */
 function runAndKill(command: readonly string[], milliseconds: number): Promise<readonly Line[]> {
   return new Promise((done, failed) => {
     const running = spawn(process.execPath, command, { stdio: ['ignore', 'pipe', 'pipe'] });
     let output = '';
     let complaints = '';
+    let counting = false;
     running.stdout.setEncoding('utf8').on('data', (text: string) => {
-      if (output === '') setTimeout(() => running.kill('SIGKILL'), milliseconds);
       output += text;
+      if (counting || !/^ok \d+$/m.test(output)) return;
+      counting = true;
+      setTimeout(() => running.kill('SIGKILL'), milliseconds);
     });
     running.stderr.setEncoding('utf8').on('data', (text: string) => {
       complaints += text;
