@@ -1,4 +1,5 @@
 import type { Catalogue } from './catalogue.ts';
+import { untilSettled } from './hours-and-spread.ts';
 import type { Job, JobOption } from './job.ts';
 import type { Entry, Figure, FigureList, Given, Series } from './kernel/entry.ts';
 import type { Instant } from './kernel/instant.ts';
@@ -42,7 +43,15 @@ import type {
 } from './steps/results.ts';
 import { safety } from './steps/safety/index.ts';
 import { schedule } from './steps/schedule/index.ts';
-import { type SpreadObserver, type SpreadSearch, type SpreadSeen, spreads } from './steps/spread/index.ts';
+import {
+  pouredTimes,
+  type SpreadObserver,
+  type SpreadRound,
+  type SpreadSearch,
+  type SpreadSeen,
+  spreads,
+} from './steps/spread/index.ts';
+import { withRounds } from './steps/spread/rounds.ts';
 import { survey } from './steps/survey/index.ts';
 import { system } from './steps/system/index.ts';
 import { thinner } from './steps/thinner/index.ts';
@@ -195,6 +204,7 @@ function planOption(
   sited: Outcome<Sited> | undefined,
   search: 'none' | SpreadSearch,
   trace: Trace,
+  recorder: Recorder,
   observe?: SpreadObserver,
 ): OptionPlan {
   const chosen = ctx.catalogue.systems.find((s) => s.id === option.system);
@@ -216,26 +226,54 @@ function planOption(
   const worked = chain('quantities', both(both(both(surveyed, prepared), fitted), quantified), ([[[s, p], f], q]) =>
     workOf(optionCtx, s, p, f, q, at('hours')),
   );
-  const lit =
-    sited &&
-    chain('quantities', both(both(sited, worked), quantified), ([[s, w], q]) =>
-      day(optionCtx, s.state, s.plan, w.tasks, q, at('day')),
+  /** What stands on the hours of the day: it is worked out again when the pours take longer than their rates said. */
+  const place = (poured: ReadonlyMap<string, number>, onto: Trace) => {
+    const lit =
+      sited &&
+      chain('quantities', both(both(sited, worked), quantified), ([[s, w], q]) =>
+        day(optionCtx, s.state, s.plan, w.tasks, q, onto.within('day'), poured),
+      );
+    const placed = lit?.ok ? coatsOfDay(lit.value) : undefined;
+    const laid = chain('hours', worked, (w) => schedule(optionCtx, w, placed, onto.within('schedule')));
+    const forecast =
+      sited?.ok && lit?.ok
+        ? { site: sited.value.plan, day: lit.value.plan, ...(laid.ok ? { schedule: laid.value } : {}) }
+        : undefined;
+    const timed = chain('quantities', both(both(surveyed, prepared), worked), ([[s, p], w]) =>
+      hours(optionCtx, s, p, w, onto.within('hours'), forecast),
     );
-  const placed = lit?.ok ? coatsOfDay(lit.value) : undefined;
-  const laid = chain('hours', worked, (w) => schedule(optionCtx, w, placed, at('schedule')));
-  const forecast =
-    sited?.ok && lit?.ok
-      ? { site: sited.value.plan, day: lit.value.plan, ...(laid.ok ? { schedule: laid.value } : {}) }
-      : undefined;
-  const timed = chain('quantities', both(both(surveyed, prepared), worked), ([[s, p], w]) =>
-    hours(optionCtx, s, p, w, at('hours'), forecast),
-  );
-  const poured =
+    return { lit, laid, timed };
+  };
+  type Placed = ReturnType<typeof place>;
+  const pour = ({ lit, timed }: Placed, onto: Trace, told?: SpreadObserver, round?: SpreadRound) =>
     search === 'none'
       ? undefined
       : chain('hours', both(both(surveyed, timed), quantified), ([[s, t], q]) =>
-          spreads(optionCtx, s, t, q, lit?.ok ? lit.value.plan : undefined, search, at('spread'), observe),
+          spreads(optionCtx, s, t, q, lit?.ok ? lit.value.plan : undefined, search, onto.within('spread'), told, round),
         );
+  const traceOf = (held: Recorder): Trace => new Trace(held, trace.idOf(''), trace.bands);
+  let seen: SpreadSeen[] = [];
+  const settled =
+    search === 'none' || !sited?.ok
+      ? undefined
+      : untilSettled<Placed, ReturnType<typeof pour>>(
+          {
+            place: (times, held) => place(times, traceOf(held)),
+            coatsOf: ({ lit }) => (lit?.ok ? lit.value.plan.coats : []),
+            pour: (placed, rough, held) => {
+              const before = seen;
+              seen = [];
+              const told = rough ? (one: SpreadSeen) => seen.push(one) : observe;
+              return pour(placed, traceOf(held), told, { before, rough });
+            },
+            pouredBy: (spread) => (spread?.ok ? pouredTimes(spread.value) : new Map()),
+          },
+          recorder,
+        );
+  const { lit, laid, timed } = settled?.placed ?? place(new Map(), trace);
+  const turned = settled ? settled.spread : pour({ lit, laid, timed }, trace, observe);
+  const poured: typeof turned =
+    settled && turned?.ok ? { ok: true, value: withRounds(turned.value, settled, at('spread')) } : turned;
   const mixed = chain('quantities', both(fitted, quantified), ([f, q]) =>
     coats(optionCtx, f, q, worked.ok ? worked.value.tasks : [], at('coats')),
   );
@@ -297,7 +335,7 @@ function siteOf(ctx: StepContext, state: SiteState, trace: Trace): Outcome<Sited
  */
 export function plan(
   input: PlanInput,
-  recorder: Recorder & { readonly entries?: ReadonlyMap<string, Entry> } = new Ledger(),
+  recorder: Recorder & { readonly table?: Readonly<Record<string, Entry>> } = new Ledger(),
 ): Plan {
   const { job, catalogue, priceBook, weather, calibrated, now, seed = 1, spread = 'none', onSpread } = input;
   const trace = new Trace(recorder);
@@ -313,6 +351,7 @@ export function plan(
       sited,
       option === lead ? spread : 'none',
       trace.within(option.id),
+      recorder,
       onSpread && ((seen) => onSpread({ ...seen, option: option.id })),
     ),
   );
@@ -328,6 +367,6 @@ export function plan(
     survey: answerOf(surveyed),
     ...(sited ? { site: sited.ok ? published(sited.value.plan) : sited.why } : {}),
     options,
-    entries: Object.fromEntries(recorder.entries ?? []),
+    entries: recorder.table ?? {},
   };
 }

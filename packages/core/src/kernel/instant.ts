@@ -3,10 +3,37 @@ import { Temporal } from 'temporal-polyfill';
 /** An instant with its offset kept, `2026-05-13T07:30:00-07:00`. Data, not a Figure. */
 export type Instant = string;
 
+const PLAIN = /^(\d{4})-(\d\d)-(\d\d)T(\d\d):(\d\d):(\d\d)(?:Z|([+-])(\d\d):(\d\d))$/;
+
+/**
+ * The everyday spelling of an instant by plain arithmetic; anything else, and anything that looks wrong, is left to the
+ * calendar library. A file of weather holds some hundred.
+ */
+function plainEpoch(instant: Instant): number | undefined {
+  const found = PLAIN.exec(instant);
+  if (!found) return undefined;
+  const [year, month, day, hour, minute, second] = found.slice(1, 7).map(Number) as [
+    number,
+    number,
+    number,
+    number,
+    number,
+    number,
+  ];
+  const [hours, minutes] = [Number(found[8] ?? 0), Number(found[9] ?? 0)];
+  // The 29th to 31st are not in every month: the library knows.
+  const usual = year >= 1970 && month >= 1 && month <= 12 && day >= 1 && day <= 28;
+  if (!usual || hour > 23 || minute > 59 || second > 59 || hours > 23 || minutes > 59) return undefined;
+  const local = Date.UTC(year, month - 1, day, hour, minute, second);
+  return local - (found[7] === '-' ? -1 : 1) * (hours * 60 + minutes) * 60_000;
+}
+
 /** Milliseconds since 1970 of an instant text. @throws RangeError when the text is no instant with an offset. */
-export const epochOf = (instant: Instant): number => Temporal.Instant.from(instant).epochMilliseconds;
+export const epochOf = (instant: Instant): number =>
+  plainEpoch(instant) ?? Temporal.Instant.from(instant).epochMilliseconds;
 
 export function isInstant(text: string): boolean {
+  if (plainEpoch(text) !== undefined) return true;
   try {
     Temporal.Instant.from(text);
     return true;

@@ -100,7 +100,7 @@ const offsetOf = (epoch: number, zone: string): string => instantIn(epoch, zone)
 export function siteStateOf(job: Job, weather: WeatherFile, now: Instant, earlier?: SiteState): SiteState {
   const { survey, place } = job;
   const fitted = JSON.stringify([
-    weather,
+    textOf(weather),
     place.altitude?.value,
     survey.exposure,
     survey.slab?.thickness,
@@ -139,6 +139,16 @@ export function siteStateOf(job: Job, weather: WeatherFile, now: Instant, earlie
     assumed: site.assumed,
     outdoors: site.exposure.kind === 'patio',
   };
+}
+
+/** Text of a weather file, by which two are told apart; made once for a file however often its plan is made. */
+const texts = new WeakMap<WeatherFile, string>();
+function textOf(weather: WeatherFile): string {
+  const known = texts.get(weather);
+  if (known !== undefined) return known;
+  const text = JSON.stringify(weather);
+  texts.set(weather, text);
+  return text;
 }
 
 /** The first chosen start decides from when the hours are told. */

@@ -33,12 +33,22 @@ function onClockChange(day: number, clock: string, zone: string): number {
   return epochOf(local.kind === 'two' ? local.second : local.after);
 }
 
+/** Clock times already asked of the calendar, and how many are kept: each plan asks for the same few nights. */
+const asked = new Map<string, number>();
+const MOST_ASKED = 500;
+
 /** The same; on nearly every day of a year the offset holds from one noon to the next but one. */
 function at(day: number, clock: string, zone: string): number {
   const noon = day * DAY_MS + HALF_DAY_MS;
   const before = steadyOffset(noon - DAY_MS, zone);
-  const steady = before !== undefined && before === steadyOffset(noon + DAY_MS, zone);
-  return steady ? day * DAY_MS + msOf(clock) - before : onClockChange(day, clock, zone);
+  if (before !== undefined && before === steadyOffset(noon + DAY_MS, zone)) return day * DAY_MS + msOf(clock) - before;
+  const key = `${day} ${clock} ${zone}`;
+  const known = asked.get(key);
+  if (known !== undefined) return known;
+  const found = onClockChange(day, clock, zone);
+  if (asked.size >= MOST_ASKED) asked.clear();
+  asked.set(key, found);
+  return found;
 }
 
 /** The stretches a crew works in between two moments, ms since 1970, every day of the week. */
