@@ -107,7 +107,8 @@ function beside(ctx: PaperContext): readonly Block[] {
 }
 
 /** Notes of the quantities that bear on what is bought; how numbers were counted stays in the working. */
-const KEPT = /^quantities-(one-lot|reserve|thinner|addition-not-counted|broadcast-tight|no-packs|packs-not-proven)$/;
+const KEPT =
+  /^quantities-(one-lot|reserve|thinner|thinner-not-sold|bought-jointly|addition-not-counted|broadcast-tight|no-packs|packs-not-proven)$/;
 
 export function buyingList(ctx: PaperContext): Issued {
   const bought = known(ctx.option.quantities);

@@ -1,3 +1,4 @@
+import type { Thinner } from '../catalogue.ts';
 import type { Published } from '../plan.ts';
 import type { BuyingLine } from '../steps/results.ts';
 import { type PaperContext, productOf, say } from './context.ts';
@@ -10,6 +11,12 @@ function bagOf(ctx: PaperContext, line: Published<BuyingLine>): string | undefin
   return typeof each === 'string' ? each : undefined;
 }
 
+function thinnerOf(ctx: PaperContext, id: string): Thinner {
+  const found = ctx.catalogue.thinners?.find((one) => one.id === id);
+  if (!found) throw new Error(`the plan names a thinner that the catalogue does not hold: ${id}`);
+  return found;
+}
+
 /** `3 × 2 gal kit`, `2 × bag of 40 lb`: what is carried to the till, one content for each size of pack. */
 export function packsSaid(ctx: PaperContext, line: Published<BuyingLine>): readonly Content[] {
   if (line.kind === 'media') {
@@ -18,8 +25,9 @@ export function packsSaid(ctx: PaperContext, line: Published<BuyingLine>): reado
       bag ? say('buying-bags-of', {}, { count, bag }) : say('buying-bags', {}, { count }),
     );
   }
-  const product = productOf(ctx, line.item);
+  const packs: readonly { readonly id: string; readonly name?: string | undefined }[] =
+    line.kind === 'thinner' ? thinnerOf(ctx, line.item).packs : productOf(ctx, line.item).packs;
   return line.packs.map(({ pack, count }) =>
-    say('buying-packs', { pack: product.packs.find(({ id }) => id === pack)?.name ?? pack }, { count }),
+    say('buying-packs', { pack: packs.find(({ id }) => id === pack)?.name ?? pack }, { count }),
   );
 }

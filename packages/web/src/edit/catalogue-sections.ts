@@ -1,4 +1,4 @@
-import { ownMedia, ownProducts } from './names-in-files.ts';
+import { ownMedia, ownMixes, ownProducts } from './names-in-files.ts';
 import { freshId } from './path.ts';
 import { named, PRODUCT_PARTS, said } from './product-parts.ts';
 import { choice, FLAG, fact, field, group, list, number, type Part, quantity, type Section, TEXT } from './spec.ts';
@@ -42,6 +42,7 @@ const TASKS = [
 const LAYER: readonly Part[] = [
   field('name', 'Name', TEXT),
   field('product', 'Product', { is: 'one of', from: ownProducts }),
+  field('mix', 'Mixed as', { is: 'one of', from: ownMixes }, 'Only where it is not the first mix.'),
   field('wetFilm', 'Wet film', fact('m', '10 mil')),
   field('dryFilm', 'or dry film', fact('m', '8 mil')),
   field('wetFilmVertical', 'Wet film on walls', fact('m', '8 mil')),
@@ -106,6 +107,21 @@ export const CATALOGUE_SECTIONS: readonly Section[] = [
         title: named,
         begin: (items) => ({ id: freshId('media', items) }),
         parts: [field('name', 'Name', TEXT), field('bag', 'Bag', fact('kg', '40 lb'))],
+      }),
+      list('thinners', 'Thinners', {
+        one: 'a thinner',
+        title: named,
+        begin: (items) => ({ id: freshId('thinner', items), packs: [] }),
+        parts: [
+          field('name', 'Name', TEXT),
+          field('density', 'Density', fact('kg/m³', '0.87 kg/L')),
+          list('packs', 'Tins', {
+            one: 'a tin',
+            title: named,
+            begin: (items) => ({ id: freshId('tin', items) }),
+            parts: [field('name', 'Name', TEXT), field('volume', 'In it', quantity('m³', '1 gal'))],
+          }),
+        ],
       }),
     ],
   },

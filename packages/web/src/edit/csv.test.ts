@@ -4,14 +4,25 @@ import { CATALOGUE_SECTIONS } from './catalogue-sections.ts';
 import { csvOf, fromCsv } from './csv.ts';
 import { PRICE_SECTIONS } from './price-sections.ts';
 
-const example = (name: string): unknown =>
-  JSON.parse(readFileSync(new URL(`../../../../jobs/garage/${name}.json`, import.meta.url), 'utf8'));
+const example = (name: string, job = 'garage'): unknown =>
+  JSON.parse(readFileSync(new URL(`../../../../jobs/${job}/${name}.json`, import.meta.url), 'utf8'));
 
 describe('a catalogue as a table', () => {
   test('goes out and comes back whole', () => {
     const catalogue = example('catalogue');
     const empty = { schema: 'slabwright.catalogue/1', id: 'x', products: [], systems: [] };
     const back = fromCsv(csvOf(catalogue), empty, CATALOGUE_SECTIONS);
+    expect(back.ok && back.file).toEqual(catalogue);
+  });
+
+  test('mixes, the mix of a coat and thinners come back too, numbers as numbers', () => {
+    const catalogue = example('catalogue', 'workshop');
+    const empty = { schema: 'slabwright.catalogue/1', id: 'x', products: [], systems: [] };
+    const text = csvOf(catalogue);
+    expect(text).toContain('products,ew,mixes.1.mix.1.parts,4');
+    expect(text).toContain('systems,quartz-one-epoxy,layers.3.mix,fast');
+    expect(text).toContain('thinners,ut-thinner,packs.1.volume,1 L');
+    const back = fromCsv(text, empty, CATALOGUE_SECTIONS);
     expect(back.ok && back.file).toEqual(catalogue);
   });
 

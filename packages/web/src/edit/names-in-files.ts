@@ -32,6 +32,27 @@ export const uprightNames = (job: Raw): readonly Choice[] =>
   );
 
 export const ownProducts = (catalogue: Raw): readonly Choice[] => choices(listAt(catalogue, ['products']));
+export const ownThinners = (catalogue: Raw): readonly Choice[] => choices(listAt(catalogue, ['thinners']));
+
+const mixesOf = (catalogue: Raw, product: string): readonly Choice[] =>
+  choices(listAt(named(catalogue, 'products', product), ['mixes']));
+const named = (catalogue: Raw, list: string, id: string): Raw =>
+  listAt(catalogue, [list]).find((one) => textAt(one, ['id']) === id);
+
+/** Further mixes of the product that the coat around this field names; left empty it is the first. */
+export const ownMixes = (catalogue: Raw, _: Raw, path: Path): readonly Choice[] =>
+  mixesOf(catalogue, textAt(catalogue, [...path.slice(0, 4), 'product']));
+
+/** The same for a test of open time, which stands in the job. */
+export const mixNames = (job: Raw, catalogue: Raw, path: Path): readonly Choice[] =>
+  mixesOf(catalogue, textAt(job, [...path.slice(0, 3), 'product']));
+
+/** All that is sold in packs of its own price: products, then thinners. */
+export const pricedNames = (_: Raw, catalogue: Raw): readonly Choice[] => [
+  ...choices(listAt(catalogue, ['products'])),
+  ...choices(listAt(catalogue, ['thinners'])),
+];
+
 export const ownMedia = (catalogue: Raw): readonly Choice[] => choices(listAt(catalogue, ['media']));
 
 /** Components of the product around this field. */
@@ -42,9 +63,9 @@ export const componentNames = (catalogue: Raw, _: Raw, path: Path): readonly Cho
 
 export const mediaNames = (_: Raw, catalogue: Raw): readonly Choice[] => choices(listAt(catalogue, ['media']));
 
-/** Packs of the product that the price around this field names. */
+/** Packs of the product or thinner that the price around this field names. */
 export function packNames(prices: Raw, catalogue: Raw, path: Path): readonly Choice[] {
   const product = textAt(prices, [...path.slice(0, 2), 'product']);
-  const found = listAt(catalogue, ['products']).find((one) => textAt(one, ['id']) === product);
+  const found = named(catalogue, 'products', product) ?? named(catalogue, 'thinners', product);
   return choices(listAt(found, ['packs']));
 }

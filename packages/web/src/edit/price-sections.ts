@@ -1,4 +1,4 @@
-import { mediaNames, packNames, productNames } from './names-in-files.ts';
+import { mediaNames, packNames, pricedNames } from './names-in-files.ts';
 import { freshId, type Raw, textAt } from './path.ts';
 import { choice, DATE, FLAG, fact, field, list, quantity, type Section, TEXT } from './spec.ts';
 
@@ -28,7 +28,7 @@ export const PRICE_SECTIONS: readonly Section[] = [
           [textAt(item, ['product']), textAt(item, ['pack']), textAt(item, ['price'])].filter(Boolean).join(', '),
         begin: () => ({}),
         parts: [
-          field('product', 'Product', { is: 'one of', from: productNames }),
+          field('product', 'Product', { is: 'one of', from: pricedNames }),
           field('pack', 'Pack', { is: 'one of', from: packNames }),
           field('price', 'Price', AMOUNT('230.00')),
         ],

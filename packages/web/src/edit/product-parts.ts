@@ -1,4 +1,4 @@
-import { componentNames } from './names-in-files.ts';
+import { componentNames, ownThinners } from './names-in-files.ts';
 import { freshId, type Raw, textAt } from './path.ts';
 import { choice, DATE, FLAG, fact, field, group, list, number, type Part, quantity, TEXT } from './spec.ts';
 
@@ -64,6 +64,59 @@ const CONDITIONS: readonly Part[] = [
   field('conditions.exempt', 'Exempt solvent', choice(['deducted', 'not deducted'])),
 ];
 
+/** What a mix of a product states too, where it differs. */
+const RATIO: Part = list('mix', 'Ratio by volume', {
+  one: 'a part of the ratio',
+  title: (item) => [textAt(item, ['component']), textAt(item, ['parts'])].join(': '),
+  begin: () => ({}),
+  parts: [
+    field('component', 'Component', { is: 'one of', from: componentNames }),
+    field('parts', 'Parts by volume', number('2')),
+  ],
+});
+
+const FILM: Part = group('Film', [
+  field('film.leastWet', 'Wet, at least', film('6 mil')),
+  field('film.mostWet', 'Wet, at most', film('16 mil')),
+  field('film.mostWetVertical', 'Wet on walls, at most', film('8 mil')),
+  field('film.leastDry', 'Dry, at least', film('4 mil')),
+  field('film.mostDry', 'Dry, at most', film('12 mil')),
+]);
+
+const TIMES: Part = list('times', 'Times at temperatures', {
+  one: 'a time',
+  title: (item) => `${textAt(item, ['what'])} at ${textAt(item, ['at'])}: ${said(item, 'value')}`,
+  begin: (items) => ({ what: MOMENTS[Math.min(items.length, MOMENTS.length - 1)], at: textAt(items.at(-1), ['at']) }),
+  parts: [
+    field(
+      'what',
+      'What',
+      choice(MOMENTS, { foot: 'walked on', light: 'light traffic', vehicle: 'driven on', full: 'full cure' }),
+    ),
+    field('at', 'At', temperature('75 °F')),
+    field('humidity', 'Humidity', humidity('50 %')),
+    field('value', 'Time', fact('s', '20 min')),
+  ],
+});
+
+const MIXING: readonly Part[] = [
+  field('mixTime', 'Mixed for', fact('s', '3 min')),
+  field('largestBatch', 'Largest batch', quantity('m³', '3 gal')),
+  field('smallestBatch', 'Smallest batch', quantity('m³', '1 qt')),
+];
+
+const CLIMATE: Part = group('Climate', [
+  field('climate.slabLeast', 'Slab, at least', temperature('40 °F')),
+  field('climate.slabMost', 'Slab, at most', temperature('95 °F')),
+  field('climate.airLeast', 'Air, at least', temperature('40 °F')),
+  field('climate.airMost', 'Air, at most', temperature('95 °F')),
+  field('climate.humidityLeast', 'Humidity, at least', humidity('30 %')),
+  field('climate.humidityMost', 'Humidity, at most', humidity('85 %')),
+  field('climate.materialLeast', 'Material, at least', temperature('60 °F')),
+  field('climate.materialMost', 'Material, at most', temperature('85 °F')),
+  field('climate.dewMargin', 'Slab over dew point', quantity('K', '5 °F')),
+]);
+
 export const PRODUCT_PARTS: readonly Part[] = [
   group('Sheet', [
     field('name', 'Name', TEXT),
@@ -96,15 +149,8 @@ export const PRODUCT_PARTS: readonly Part[] = [
       field('addition', 'Added beside the ratio: tint, accelerator', FLAG),
     ],
   }),
-  list('mix', 'Ratio by volume', {
-    one: 'a part of the ratio',
-    title: (item) => [textAt(item, ['component']), textAt(item, ['parts'])].join(': '),
-    begin: () => ({}),
-    parts: [
-      field('component', 'Component', { is: 'one of', from: componentNames }),
-      field('parts', 'Parts by volume', number('2')),
-    ],
-  }),
+  RATIO,
+  field('mixName', 'Name of this mix', TEXT, 'Where the sheet allows others: standard hardener.'),
   list('packs', 'Packs', {
     one: 'a pack',
     title: named,
@@ -124,45 +170,27 @@ export const PRODUCT_PARTS: readonly Part[] = [
     ],
   }),
   field('partKits', 'Part of a kit may be mixed', FLAG),
-  group('Film', [
-    field('film.leastWet', 'Wet, at least', film('6 mil')),
-    field('film.mostWet', 'Wet, at most', film('16 mil')),
-    field('film.mostWetVertical', 'Wet on walls, at most', film('8 mil')),
-    field('film.leastDry', 'Dry, at least', film('4 mil')),
-    field('film.mostDry', 'Dry, at most', film('12 mil')),
-  ]),
-  list('times', 'Times at temperatures', {
-    one: 'a time',
-    title: (item) => `${textAt(item, ['what'])} at ${textAt(item, ['at'])}: ${said(item, 'value')}`,
-    begin: (items) => ({ what: MOMENTS[Math.min(items.length, MOMENTS.length - 1)], at: textAt(items.at(-1), ['at']) }),
+  FILM,
+  TIMES,
+  group('Mixing', [...MIXING, field('humidityCured', 'Cures by humidity', FLAG)]),
+  CLIMATE,
+  list('mixes', 'Further mixes', {
+    one: 'a mix',
+    note: 'Another hardener to the same parts. What its sheet does not say stays empty and is taken from above.',
+    title: named,
+    begin: (items) => ({ id: freshId('mix', items), mix: [] }),
     parts: [
-      field(
-        'what',
-        'What',
-        choice(MOMENTS, { foot: 'walked on', light: 'light traffic', vehicle: 'driven on', full: 'full cure' }),
-      ),
-      field('at', 'At', temperature('75 °F')),
-      field('humidity', 'Humidity', humidity('50 %')),
-      field('value', 'Time', fact('s', '20 min')),
+      field('name', 'Name', TEXT),
+      field('sheet.name', 'Its own data sheet', TEXT),
+      field('sheet.date', 'Dated', DATE),
+      RATIO,
+      field('volumeSolids', 'Solids by volume', fact('1', '100 %')),
+      FILM,
+      TIMES,
+      group('Mixing', MIXING),
+      CLIMATE,
     ],
   }),
-  group('Mixing', [
-    field('mixTime', 'Mixed for', fact('s', '3 min')),
-    field('largestBatch', 'Largest batch', quantity('m³', '3 gal')),
-    field('smallestBatch', 'Smallest batch', quantity('m³', '1 qt')),
-    field('humidityCured', 'Cures by humidity', FLAG),
-  ]),
-  group('Climate', [
-    field('climate.slabLeast', 'Slab, at least', temperature('40 °F')),
-    field('climate.slabMost', 'Slab, at most', temperature('95 °F')),
-    field('climate.airLeast', 'Air, at least', temperature('40 °F')),
-    field('climate.airMost', 'Air, at most', temperature('95 °F')),
-    field('climate.humidityLeast', 'Humidity, at least', humidity('30 %')),
-    field('climate.humidityMost', 'Humidity, at most', humidity('85 %')),
-    field('climate.materialLeast', 'Material, at least', temperature('60 °F')),
-    field('climate.materialMost', 'Material, at most', temperature('85 °F')),
-    field('climate.dewMargin', 'Slab over dew point', quantity('K', '5 °F')),
-  ]),
   list('moisture', 'Moisture of the slab, at most', {
     one: 'a limit',
     title: (item) => said(item, 'method', 'humidity', 'emission', 'content'),
@@ -184,8 +212,14 @@ export const PRODUCT_PARTS: readonly Part[] = [
   ]),
   group('Thinner', [
     field('thinner.allowed', 'Allowed', three),
+    field(
+      'thinner.thinner',
+      'Which',
+      { is: 'one of', from: ownThinners },
+      'A thinner of this catalogue, so that it is bought.',
+    ),
     field('thinner.most', 'At most', fact('1', '5 %')),
-    field('thinner.name', 'Name', TEXT),
+    field('thinner.name', 'Name on the sheet', TEXT),
     field('thinner.density', 'Density', fact('kg/m³', '0.87 kg/L')),
     field('thinner.lengthensOpenTime', 'Lengthens the open time', three),
   ]),

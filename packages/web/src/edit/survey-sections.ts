@@ -1,4 +1,4 @@
-import { areaNames, drawnPoints, productNames, toolNames } from './names-in-files.ts';
+import { areaNames, drawnPoints, mixNames, productNames, toolNames } from './names-in-files.ts';
 import { freshId, textAt } from './path.ts';
 import {
   choice,
@@ -304,6 +304,7 @@ const climate: Section = {
       begin: () => ({ ties: [] }),
       parts: [
         field('product', 'Product', { is: 'one of', from: productNames }),
+        field('mix', 'Mixed with', { is: 'one of', from: mixNames }, 'Only where it was not its first mix.'),
         field('on', 'On', DAY_OR_MOMENT),
         field('slab', 'Slab', temperature()),
         field('humidity', 'Humidity', humidity()),

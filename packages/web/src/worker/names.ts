@@ -7,6 +7,10 @@ export function namesOf(catalogue: Catalogue): Record<string, string> {
     names[product.id] = product.name;
     for (const pack of product.packs) names[`${product.id}/${pack.id}`] = pack.name ?? pack.id;
   }
+  for (const thinner of catalogue.thinners ?? []) {
+    names[thinner.id] = thinner.name;
+    for (const pack of thinner.packs) names[`${thinner.id}/${pack.id}`] = pack.name ?? pack.id;
+  }
   for (const media of catalogue.media ?? []) {
     names[media.id] = media.name;
     names[`${media.id}/bag`] = media.bag.typed;
