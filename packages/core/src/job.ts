@@ -221,6 +221,19 @@ const survey = () =>
         wear: z.enum(['normal', 'glazed', 'fast']).optional(),
       })
       .optional(),
+    /** Pieces of tile, levelling coat or oil taken off and timed: another trade than a film, each with a rate of its own. */
+    removalPatches: z
+      .array(
+        z.strictObject({
+          what: z.enum(['tile', 'levelling coat', 'oil']),
+          on: dateOrInstant(),
+          where: text(80).optional(),
+          area: quantity('m²', { least: '0.1 m²', most: '200 m²', shows: 'area' }),
+          time: quantity('s', { least: '10 s', most: '12 h', shows: 'duration' }),
+        }),
+      )
+      .max(20)
+      .optional(),
     openTimeTests: z
       .array(
         z.strictObject({

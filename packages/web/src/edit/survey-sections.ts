@@ -298,6 +298,19 @@ const climate: Section = {
       begin: () => ({}),
       parts: [field('from', 'From', MOMENT), field('until', 'Until', MOMENT)],
     }),
+    list('survey.removalPatches', 'Taken off and timed', {
+      one: 'a piece taken off',
+      note: 'Tile, levelling coat and oil have no rate from memory: time a piece of it, or enter your own rate.',
+      title: (item) => [textAt(item, ['what']), textAt(item, ['area'])].filter(Boolean).join(', '),
+      begin: () => ({}),
+      parts: [
+        field('what', 'What', choice(['tile', 'levelling coat', 'oil'])),
+        field('on', 'On', DAY_OR_MOMENT),
+        field('where', 'Test point', WHERE),
+        field('area', 'Area', quantity('m²', '16 ft²')),
+        field('time', 'Time of one person', duration('20 min')),
+      ],
+    }),
     list('survey.openTimeTests', 'Own tests of open time', {
       one: 'a test',
       title: (item) => [textAt(item, ['product']), textAt(item, ['slab'])].filter(Boolean).join(', '),

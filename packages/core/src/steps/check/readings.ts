@@ -52,6 +52,7 @@ export function dateIssues(job: Job, now: Instant): readonly Issue[] {
     ...(survey.moisture?.tests ?? []).map(({ on }, i) => [['survey', 'moisture', 'tests', i, 'on'], on] as const),
     ...(survey.pullOffs ?? []).map(({ on }, i) => [['survey', 'pullOffs', i, 'on'], on] as const),
     ...(survey.openTimeTests ?? []).map(({ on }, i) => [['survey', 'openTimeTests', i, 'on'], on] as const),
+    ...(survey.removalPatches ?? []).map(({ on }, i) => [['survey', 'removalPatches', i, 'on'], on] as const),
     ...(job.overrides ?? []).map(({ on }, i) => [['overrides', i, 'on'], on] as const),
     ...job.areas.flatMap((area, a) =>
       (area.cracks ?? []).flatMap((crack, c) =>

@@ -1,6 +1,7 @@
 import table from '../../data/rates.json' with { type: 'json' };
 import { tabled } from '../../data/tabled.ts';
 import type { Fact } from '../../fields.ts';
+import type { Job } from '../../job.ts';
 import type { Figure, Given, Known } from '../../kernel/entry.ts';
 import type { Trace } from '../../kernel/trace.ts';
 import type { Unit } from '../../kernel/unit.ts';
@@ -13,6 +14,13 @@ export type RateFound =
   | { readonly by: 'area'; readonly rate: Known<'m²/s'> }
   | { readonly by: 'length'; readonly rate: Known<'m/s'> }
   | { readonly by: 'whole'; readonly rate: Known<'s'> };
+
+/** What a patch of each removal times. */
+const PATCHED = {
+  tile: 'remove-tile',
+  'levelling coat': 'remove-levelling',
+  oil: 'oil-treat',
+} as const satisfies Readonly<Record<NonNullable<Job['survey']['removalPatches']>[number]['what'], string>>;
 
 /**
  * Rates of one option, each recorded once. This floor's own test patch goes before the firm's rate, the firm's rate
@@ -37,12 +45,20 @@ export class RateBook {
   }
 
   private ownPatch(work: string): RateFound | undefined {
-    const patch = this.ctx.job.survey.testPatch;
-    if (work !== this.patchWork || !patch) return undefined;
+    const patch = this.patchOf(work);
+    if (!patch) return undefined;
     const parts = { when: patch.on, ...(patch.where ? { where: patch.where } : {}) };
-    const area = givenField(this.trace, 'patch.area', patch.area, 'own test', parts);
-    const time = givenField(this.trace, 'patch.time', patch.time, 'own test', parts);
+    const name = work === this.patchWork ? 'patch' : `patch.${work}`;
+    const area = givenField(this.trace, `${name}.area`, patch.area, 'own test', parts);
+    const time = givenField(this.trace, `${name}.time`, patch.time, 'own test', parts);
     return { by: 'area', rate: this.trace.figure(`rate.${work}`, patchRate, { area, time }) };
+  }
+
+  /** The patch that timed a work. Of several the last entered holds: the crew has learnt. */
+  private patchOf(work: string) {
+    const { testPatch, removalPatches = [] } = this.ctx.job.survey;
+    if (work === this.patchWork) return testPatch;
+    return removalPatches.findLast(({ what }) => PATCHED[what] === work);
   }
 
   private firms(work: string): RateFound | undefined {

@@ -97,6 +97,35 @@ describe('tasks', () => {
     expect(tiled(true).hours('grind')).toBeCloseTo(2, 9);
   });
 
+  test.each([
+    ['tile', 'remove-tile', 50],
+    ['levelling coat', 'remove-levelling', 50],
+    ['oil', 'oil-treat', 2],
+  ] as const)('%s: missing without a rate; by the firm, and before it by a patch of this floor', (what, work, area) => {
+    const with_ = (own: boolean, patches: readonly string[]) =>
+      prepare(
+        jobOf((job) => {
+          const [room] = job.areas;
+          if (what !== 'oil') job.survey.onFloor = [{ id: 'cover', what, since: 2016 }];
+          else if (room) room.spots = [{ id: 'drip', kind: 'oil', at: ['2 m', '2 m'], area: '2 m²' }];
+          job.survey.removalPatches = patches.map((time) => ({ what, on: '2026-06-05', area: '1 m²', time }));
+        }),
+        catalogueOf((catalogue) => {
+          if (own) catalogue.rates = [{ task: work, area: '4 m²/h' }];
+        }),
+      );
+    const none = with_(false, []);
+    expect(none.hours(work)).toBeUndefined();
+    expect(none.plan.missing.map(({ fact }) => fact.names?.work)).toContain(`@preparation-work-${work}`);
+    expect(with_(true, []).hours(work)).toBeCloseTo(area / 4, 9);
+    expect(with_(true, ['30 min']).hours(work)).toBeCloseTo(area / 2, 9);
+    // Of two patches the later entry holds.
+    expect(with_(false, ['30 min', '10 min']).hours(work)).toBeCloseTo(area / 6, 9);
+    expect(with_(false, ['30 min']).plan.missing.map(({ fact }) => fact.names?.work)).not.toContain(
+      `@preparation-work-${work}`,
+    );
+  });
+
   test('unknown covers: nothing is ground; unknown services: nothing is cut', () => {
     const cracked = (change: (job: Parameters<NonNullable<Parameters<typeof jobOf>[0]>>[0]) => void) =>
       prepare(
