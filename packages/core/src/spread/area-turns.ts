@@ -10,7 +10,10 @@ export function turns(division: Division, value: Float64Array): Int32Array {
   ranked.forEach((area, k) => {
     rank[area] = k;
   });
-  return Int32Array.from(division.areaOf, (area) => rank[area] as number);
+  const { areaOf } = division;
+  const turn = new Int32Array(areaOf.length);
+  for (let s = 0; s < turn.length; s++) turn[s] = rank[areaOf[s] as number] as number;
+  return turn;
 }
 
 /** Areas in turn by how near a door they come: the nearest is spread last. */
@@ -24,17 +27,22 @@ export function nearestLast(division: Division, doors: Field): Int32Array {
 
 /** Scales a coordinate to 0..1 within each area, so that one lane is one pass over its own strip. */
 export function localUnit(turn: Int32Array, values: Float64Array): Float64Array {
-  const low: number[] = [];
-  const high: number[] = [];
+  let areas = 0;
+  for (let s = 0; s < turn.length; s++) if ((turn[s] as number) >= areas) areas = (turn[s] as number) + 1;
+  const low = new Float64Array(areas).fill(Infinity);
+  const high = new Float64Array(areas).fill(-Infinity);
   for (let s = 0; s < turn.length; s++) {
     const t = turn[s] as number;
     const value = values[s] as number;
-    low[t] = Math.min(low[t] ?? Infinity, value);
-    high[t] = Math.max(high[t] ?? -Infinity, value);
+    if (value < (low[t] as number)) low[t] = value;
+    if (value > (high[t] as number)) high[t] = value;
   }
-  return values.map((value, s) => {
+  const unit = new Float64Array(turn.length);
+  for (let s = 0; s < turn.length; s++) {
     const t = turn[s] as number;
-    const span = (high[t] as number) - (low[t] as number);
-    return span > 0 ? (value - (low[t] as number)) / span : 0;
-  });
+    const least = low[t] as number;
+    const span = (high[t] as number) - least;
+    unit[s] = span > 0 ? ((values[s] as number) - least) / span : 0;
+  }
+  return unit;
 }

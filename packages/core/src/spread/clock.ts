@@ -31,64 +31,75 @@ export type Walk = (order: Int32Array, place: number) => number;
 /** A jump of no more than this many squares is part of spreading, not a walk. */
 export const STEP_SQUARES = 1.6;
 
-/** The instance format's walk: straight. */
-export function straightWalk(problem: SpreadProblem): Walk {
-  const { x, y } = problem.squares;
-  return (order, place) => {
-    const a = order[place - 1] as number;
-    const b = order[place] as number;
-    const dx = (x[a] as number) - (x[b] as number);
-    const dy = (y[a] as number) - (y[b] as number);
-    return Math.sqrt(dx * dx + dy * dy);
-  };
-}
-
 /**
  * Times an order that is cut into pours.
  *
  * The first batch is mixed before anything is spread. With a dedicated mixer the next one is mixed while the last is
  * spread; otherwise mixing adds to the clock. Every batch is handed over before its first square. A walk counts for
- * what it is longer than one square, the step one makes anyway.
+ * what it is longer than one square, the step one makes anyway. Without a `walk` people go straight, the instance
+ * format's rule. `room`: arrays to write into, each as long as the floor has squares.
  */
-export function timeOrder(problem: SpreadProblem, order: Int32Array, starts: Int32Array, walk: Walk): SpreadClock {
+export function timeOrder(
+  problem: SpreadProblem,
+  order: Int32Array,
+  starts: Int32Array,
+  walk: Walk | undefined,
+  room?: Pick<SpreadClock, 'time' | 'pourOf'>,
+): SpreadClock {
   const { squares, question } = problem;
-  const { batch, crew } = question;
-  const time = new Float64Array(squares.count);
-  const pourOf = new Int32Array(squares.count).fill(-1);
+  const { batch, crew, clock } = question;
+  const { x, y, cellM, minutes } = squares;
+  const time = room?.time ?? new Float64Array(squares.count);
+  const pourOf = room?.pourOf ?? new Int32Array(squares.count);
+  if (order.length < squares.count) {
+    time.fill(0);
+    pourOf.fill(-1);
+  }
   const pours: TimedPour[] = [];
-  const step = STEP_SQUARES * squares.cellM;
+  const step = STEP_SQUARES * cellM;
   let now = 0;
   let walkM = 0;
   let late = 0;
   let workShare = 0;
   let startedLast = 0;
+  let before = -1;
   for (let p = 0; p < starts.length; p++) {
     const first = starts[p] as number;
     const end = p + 1 < starts.length ? (starts[p + 1] as number) : order.length;
-    if (p > 0) {
-      const metres = walk(order, first);
-      if (metres > step) {
-        walkM += metres;
-        now += (metres - squares.cellM) / crew.walkMPerMin;
-      }
+    let mixed = 0;
+    let start = 0;
+    if (first === end) {
+      // a batch mixed for nothing, in an order drawn by hand
+      mixed = crew.dedicatedMixer ? Math.max(startedLast + batch.mixMin, now) : now + batch.mixMin;
+      start = mixed + batch.handoverMin;
+      now = start;
     }
-    const mixed = crew.dedicatedMixer ? Math.max(startedLast + batch.mixMin, now) : now + batch.mixMin;
-    const start = mixed + batch.handoverMin;
-    now = start;
     for (let k = first; k < end; k++) {
       const s = order[k] as number;
-      if (k > first) {
-        const metres = walk(order, k);
+      if (before >= 0) {
+        let metres = 0;
+        if (walk) metres = walk(order, k);
+        else {
+          const dx = (x[before] as number) - (x[s] as number);
+          const dy = (y[before] as number) - (y[s] as number);
+          metres = Math.sqrt(dx * dx + dy * dy);
+        }
         if (metres > step) {
           walkM += metres;
-          now += (metres - squares.cellM) / crew.walkMPerMin;
+          now += (metres - cellM) / crew.walkMPerMin;
         }
       }
-      now += squares.minutes[s] as number;
+      before = s;
+      if (k === first) {
+        mixed = crew.dedicatedMixer ? Math.max(startedLast + batch.mixMin, now) : now + batch.mixMin;
+        start = mixed + batch.handoverMin;
+        now = start;
+      }
+      now += minutes[s] as number;
       time[s] = now;
       pourOf[s] = p;
     }
-    const working = atMinute(question.clock.workingMin, question.clock.startMin + mixed);
+    const working = atMinute(clock.workingMin, clock.startMin + mixed);
     late += Math.max(0, now - mixed - working);
     workShare = Math.max(workShare, (now - mixed) / working);
     pours.push({ first, end, mixedMin: mixed, startMin: start, endMin: now, workingMin: working });
@@ -102,6 +113,6 @@ export function timeOrder(problem: SpreadProblem, order: Int32Array, starts: Int
     minutes: now,
     lateMin: late,
     workShare,
-    lowestOpenMin: lowestOf(question.clock.openMin),
+    lowestOpenMin: lowestOf(clock.openMin),
   };
 }

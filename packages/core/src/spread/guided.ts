@@ -1,6 +1,6 @@
 import { STEP_SQUARES } from './clock.ts';
-import { DueQueue } from './due-queue.ts';
 import type { SpreadProblem } from './problem.ts';
+import { scratchOf } from './scratch.ts';
 
 /** How a guided growth decides; see {@link guidedGrowth}. */
 export interface Guide {
@@ -23,30 +23,33 @@ const SPREAD = 3;
 /**
  * Backward growth that follows a preferred order, but takes a square only if every open wet edge can still be closed in
  * time: a square becomes due `deadlineMin` after its first neighbour, and the squares due by a moment must never be more
- * than can be spread until then (earliest due date first).
+ * than can be spread until then (earliest due date first). Deadlines are handed out in rising order, so a plain linked
+ * queue keeps them sorted; with foresight it also keeps the minutes of walking from each square to the next.
  *
  * Without foresight walking ahead is not reckoned with, so an age may end above the deadline; the caller scores what
- * comes out. Spiked shoes are not used to start anywhere but at a door. Cost: squares · front.
+ * comes out. Spiked shoes are not used to start anywhere but at a door. Cost: squares · front. It is the innermost loop
+ * of the search, hence one function over plain arrays.
  */
 export function guidedGrowth(problem: SpreadProblem, guide: Guide): Int32Array {
-  const { squares, question, batchLitres } = problem;
+  const { squares, question, batchLitres, lastWay } = problem;
   const { count, link, free, narrow, x, y, litres, minutes, cellM } = squares;
-  const { key, deadlineMin, pull } = guide;
+  const { key, deadlineMin, pull, foresight } = guide;
   const { walkMPerMin, dedicatedMixer } = question.crew;
   const handover = question.batch.handoverMin + (dedicatedMixer ? 0 : question.batch.mixMin);
   const stepM = STEP_SQUARES * cellM;
-
-  const distance = (a: number, b: number): number => {
-    const dx = (x[a] as number) - (x[b] as number);
-    const dy = (y[a] as number) - (y[b] as number);
-    return Math.sqrt(dx * dx + dy * dy);
-  };
-  const walkMin = (metres: number): number => (metres > stepM ? (metres - cellM) / walkMPerMin : 0);
-  const queue = new DueQueue(count, guide.foresight ? (a, b) => walkMin(distance(a, b)) : undefined);
-  const { due, chain, next, end } = queue;
-  const state = new Uint8Array(count);
-  const loose: number[] = [...problem.doorSquares];
-  for (const s of loose) state[s] = LOOSE;
+  const { due, chain, next, previous, state, loose } = scratchOf(squares).growth;
+  // the queue's number `count` stands for both of its ends
+  const end = count;
+  next[end] = end;
+  previous[end] = end;
+  state.fill(UNTOUCHED);
+  let waiting = 0;
+  let queueWalk = 0;
+  let looseCount = 0;
+  for (const s of problem.doorSquares) {
+    loose[looseCount++] = s;
+    state[s] = LOOSE;
+  }
 
   let total = 0;
   for (let s = 0; s < count; s++) total += litres[s] as number;
@@ -60,118 +63,180 @@ export function guidedGrowth(problem: SpreadProblem, guide: Guide): Int32Array {
   let forced = 0;
   let now = 0;
   let last = -1;
-  let slotMin = (minutes[0] ?? 0) as number;
-  let stopMin = 0;
-  let toHandover = 0;
-  let slack = 0;
-  let first = 0;
-  // the best square so far, and the one to take if every square makes the front too wide
-  let pick = -1;
-  let pickValue = 0;
-  let pickCost = 0;
-  let spare = -1;
-  let spareValue = 0;
-  let spareCost = 0;
+  let lastX = 0;
+  let lastY = 0;
 
-  const costOf = (metres: number): number => (last < 0 ? 0 : slotMin + stopMin + walkMin(metres));
-
-  /** Minutes that everything due would take after `s` with the new edges it opens, if handed out in turn. */
-  const frontMin = (s: number, added: number, back: number): number => {
-    const waiting = queue.count + added - (state[s] === DUE ? 1 : 0);
-    const stops = Math.max(0, Math.ceil((waiting - toHandover) / perBatch));
-    return waiting * slotMin + stops * handover + back + queue.walkMin;
-  };
-
-  const weigh = (s: number): void => {
-    const own = key[s] as number;
-    if (own > pickValue) return;
-    const metres = last < 0 ? 0 : distance(last, s);
-    const cost = costOf(metres);
-    if (cost > slack) return;
-    const value = own + pull * metres;
-    if (value > pickValue || (value === pickValue && s > pick)) return;
-    const back = !guide.foresight || s === first || first === end ? 0 : walkMin(distance(s, first));
-    if (cost + back > slack) return;
-    let added = 0;
-    for (let side = 4 * s; side < 4 * s + 4; side++) {
-      const other = link[side] as number;
-      if (other >= 0 && !free[side] && (state[other] as number) < DUE) added += 1;
-    }
-    if (added > 0 && frontMin(s, added, back) > deadlineMin + 1e-9) {
-      const wide = added * 1e6 + value;
-      if (wide < spareValue) {
-        spareValue = wide;
-        spare = s;
-        spareCost = cost;
-      }
-      return;
-    }
-    pick = s;
-    pickValue = value;
-    pickCost = cost;
-  };
-
-  const choose = (): void => {
-    pick = -1;
-    pickValue = Infinity;
-    spare = -1;
-    spareValue = Infinity;
-    first = queue.first;
-    // spare minutes of the tightest square looked at so far, if all are closed in their turn
-    slack = Infinity;
-    let ahead = 0;
-    let walked = 0;
-    for (let s = first; s !== end; s = next[s] as number) {
-      weigh(s);
-      walked += chain[s] as number;
-      ahead += 1;
-      const stops = ahead + 1 > toHandover ? Math.ceil((ahead + 1 - toHandover) / perBatch) : 0;
-      const room = (due[s] as number) - now - ahead * slotMin - walked - handover * stops + stopMin + 1e-9;
-      if (room < slack) slack = room;
-      if (slack <= 0) break;
-    }
-    if (slack >= slotMin) for (const s of loose) weigh(s);
-    if (pick < 0) {
-      pick = spare;
-      pickCost = spareCost;
-    }
-    if (pick < 0) {
-      // nothing keeps every deadline any more: the most urgent square, or any that is left
-      pick = queue.count > 0 ? queue.first : (loose[0] as number);
-      for (const s of queue.count > 0 ? [] : loose) if ((key[s] as number) < (key[pick] as number)) pick = s;
-      pickCost = costOf(last < 0 ? 0 : distance(last, pick));
-    }
-  };
-
-  while (queue.count > 0 || loose.length > 0 || forced < problem.lastWay.length) {
-    if (last >= 0) slotMin = minutes[last] as number;
-    stopMin = untilHandover < perSquare / 2 ? handover : 0;
+  while (waiting > 0 || looseCount > 0 || forced < lastWay.length) {
+    const slotMin = minutes[last < 0 ? 0 : last] as number;
+    const stopMin = untilHandover < perSquare / 2 ? handover : 0;
     // whole squares that still go into this batch, by the same half-square rule that cuts the pours
-    toHandover = Math.max(0, Math.ceil(untilHandover / perSquare - 0.5 - 1e-9));
-    if (forced < problem.lastWay.length) {
-      pick = problem.lastWay[forced++] as number;
-      pickCost = costOf(0);
-    } else choose();
-    if (state[pick] === DUE) queue.remove(pick);
-    else if (state[pick] === LOOSE) loose.splice(loose.indexOf(pick), 1);
+    const toHandover = Math.max(0, Math.ceil(untilHandover / perSquare - 0.5 - 1e-9));
+    let pick = -1;
+    let pickValue = Infinity;
+    let pickCost = 0;
+    if (forced < lastWay.length) {
+      pick = lastWay[forced++] as number;
+      pickCost = last < 0 ? 0 : slotMin + stopMin;
+    } else {
+      // the square to take if every square makes the front too wide
+      let spare = -1;
+      let spareValue = Infinity;
+      let spareCost = 0;
+      const first = next[end] as number;
+      const firstX = first === end ? 0 : (x[first] as number);
+      const firstY = first === end ? 0 : (y[first] as number);
+      // spare minutes of the tightest square looked at so far, if all are closed in their turn
+      let slack = Infinity;
+      let ahead = 0;
+      let walked = 0;
+      // first the squares that are due, most urgent first, then, if there is time, those that are not
+      for (let s = first, k = -1; ; ) {
+        if (k < 0 && (s === end || slack <= 0)) k = slack >= slotMin ? 0 : looseCount;
+        if (k >= 0) {
+          if (k >= looseCount) break;
+          s = loose[k++] as number;
+        }
+        const own = key[s] as number;
+        if (own <= pickValue) {
+          let metres = 0;
+          let cost = 0;
+          if (last >= 0) {
+            const dx = lastX - (x[s] as number);
+            const dy = lastY - (y[s] as number);
+            metres = Math.sqrt(dx * dx + dy * dy);
+            cost = slotMin + stopMin + (metres > stepM ? (metres - cellM) / walkMPerMin : 0);
+          }
+          const value = own + pull * metres;
+          if (cost <= slack && (value < pickValue || (value === pickValue && s <= pick))) {
+            let back = 0;
+            if (foresight && s !== first && first !== end) {
+              const dx = (x[s] as number) - firstX;
+              const dy = (y[s] as number) - firstY;
+              const away = Math.sqrt(dx * dx + dy * dy);
+              back = away > stepM ? (away - cellM) / walkMPerMin : 0;
+            }
+            if (cost + back <= slack) {
+              let added = 0;
+              for (let side = 4 * s; side < 4 * s + 4; side++) {
+                const other = link[side] as number;
+                if (other >= 0 && !free[side] && (state[other] as number) < DUE) added += 1;
+              }
+              let tooWide = false;
+              if (added > 0) {
+                // minutes that everything due would take after this square with the edges it opens, handed out in turn
+                const front = waiting + added - (state[s] === DUE ? 1 : 0);
+                const stops = front > toHandover ? Math.ceil((front - toHandover) / perBatch) : 0;
+                tooWide = front * slotMin + stops * handover + back + queueWalk > deadlineMin + 1e-9;
+              }
+              if (tooWide) {
+                const wide = added * 1e6 + value;
+                if (wide < spareValue) {
+                  spareValue = wide;
+                  spare = s;
+                  spareCost = cost;
+                }
+              } else {
+                pick = s;
+                pickValue = value;
+                pickCost = cost;
+              }
+            }
+          }
+        }
+        if (k < 0) {
+          walked += chain[s] as number;
+          ahead += 1;
+          const stops = ahead + 1 > toHandover ? Math.ceil((ahead + 1 - toHandover) / perBatch) : 0;
+          const room = (due[s] as number) - now - ahead * slotMin - walked - handover * stops + stopMin + 1e-9;
+          if (room < slack) slack = room;
+          s = next[s] as number;
+        }
+      }
+      if (pick < 0) {
+        pick = spare;
+        pickCost = spareCost;
+      }
+      if (pick < 0) {
+        // nothing keeps every deadline any more: the most urgent square, or any that is left
+        pick = waiting > 0 ? first : (loose[0] as number);
+        if (waiting === 0)
+          for (let k = 1; k < looseCount; k++) {
+            const s = loose[k] as number;
+            if ((key[s] as number) < (key[pick] as number)) pick = s;
+          }
+        if (last >= 0) {
+          const dx = lastX - (x[pick] as number);
+          const dy = lastY - (y[pick] as number);
+          const metres = Math.sqrt(dx * dx + dy * dy);
+          pickCost = slotMin + stopMin + (metres > stepM ? (metres - cellM) / walkMPerMin : 0);
+        } else pickCost = 0;
+      }
+    }
+    if (state[pick] === DUE) {
+      const before = previous[pick] as number;
+      const after = next[pick] as number;
+      next[before] = after;
+      previous[after] = before;
+      waiting -= 1;
+      if (foresight) {
+        queueWalk -= chain[pick] as number;
+        if (after !== end) {
+          let minutesBetween = 0;
+          if (before !== end) {
+            const dx = (x[before] as number) - (x[after] as number);
+            const dy = (y[before] as number) - (y[after] as number);
+            const metres = Math.sqrt(dx * dx + dy * dy);
+            minutesBetween = metres > stepM ? (metres - cellM) / walkMPerMin : 0;
+          }
+          queueWalk += minutesBetween - (chain[after] as number);
+          chain[after] = minutesBetween;
+        }
+      }
+    } else if (state[pick] === LOOSE) {
+      looseCount = without(loose, looseCount, pick);
+    }
     now += pickCost;
     if (stopMin > 0) untilHandover += batchLitres;
     untilHandover -= litres[pick] as number;
     state[pick] = SPREAD;
     order[--place] = pick;
     last = pick;
+    lastX = x[pick] as number;
+    lastY = y[pick] as number;
     for (let side = 4 * pick; side < 4 * pick + 4; side++) {
       const other = link[side] as number;
       if (other < 0 || (state[other] as number) >= DUE || narrow[side]) continue;
       if (!free[side]) {
-        if (state[other] === LOOSE) loose.splice(loose.indexOf(other), 1);
+        if (state[other] === LOOSE) looseCount = without(loose, looseCount, other);
         state[other] = DUE;
-        queue.append(other, now + deadlineMin);
+        const tail = previous[end] as number;
+        due[other] = now + deadlineMin;
+        next[tail] = other;
+        previous[other] = tail;
+        next[other] = end;
+        previous[end] = other;
+        waiting += 1;
+        let minutesBetween = 0;
+        if (foresight && tail !== end) {
+          const dx = (x[tail] as number) - (x[other] as number);
+          const dy = (y[tail] as number) - (y[other] as number);
+          const metres = Math.sqrt(dx * dx + dy * dy);
+          minutesBetween = metres > stepM ? (metres - cellM) / walkMPerMin : 0;
+        }
+        queueWalk += minutesBetween;
+        chain[other] = minutesBetween;
       } else if (state[other] === UNTOUCHED) {
         state[other] = LOOSE;
-        loose.push(other);
+        loose[looseCount++] = other;
       }
     }
   }
   return place === 0 ? order : order.slice(place);
+}
+
+/** Takes one square out of a list, the rest in the same order; gives the new length. */
+function without(list: Int32Array, length: number, square: number): number {
+  const at = list.indexOf(square);
+  list.copyWithin(at, at + 1, length);
+  return length - 1;
 }

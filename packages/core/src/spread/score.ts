@@ -1,6 +1,7 @@
 import type { SpreadClock } from './clock.ts';
 import { atMinute } from './day-table.ts';
 import type { SpreadProblem } from './problem.ts';
+import { scratchOf } from './scratch.ts';
 
 /** What a sequence costs; lower is better in every field. Minutes, metres, litres. */
 export interface SpreadScore {
@@ -32,38 +33,37 @@ export interface SpreadScore {
  */
 export function scoreOf(problem: SpreadProblem, clock: SpreadClock): SpreadScore {
   const { squares, question } = problem;
-  const { link, free, cellM } = squares;
+  const { cellM } = squares;
   const { time, pourOf } = clock;
   const open = question.clock.openMin;
-  const ages: number[] = [];
+  const { pairs, clock: room } = scratchOf(squares);
+  const { tied, free } = pairs;
+  const { ages } = room;
+  let seams = 0;
   let maxAge = 0;
   let cold = 0;
   let freeSeam = 0;
   let share = 0;
   const lowestOpen = clock.lowestOpenMin;
-  for (let s = 0; s < squares.count; s++) {
-    for (let side = 0; side < 2; side++) {
-      const other = link[4 * s + side] as number;
-      if (other < 0) continue;
-      const between = pourOf[s] !== pourOf[other];
-      if (free[4 * s + side]) {
-        if (between) freeSeam += 1;
-        continue;
-      }
-      const a = time[s] as number;
-      const b = time[other] as number;
-      const age = a > b ? a - b : b - a;
-      if (between) ages.push(age);
-      if (age > maxAge) maxAge = age;
-      if (age > share * lowestOpen) {
-        const limit = atMinute(open, question.clock.startMin + Math.min(a, b));
-        if (age / limit > share) share = age / limit;
-        if (age > limit) cold += 1;
-      }
+  for (let k = 0; k < tied.length; k += 2) {
+    const s = tied[k] as number;
+    const other = tied[k + 1] as number;
+    const a = time[s] as number;
+    const b = time[other] as number;
+    const age = a > b ? a - b : b - a;
+    if (pourOf[s] !== pourOf[other]) ages[seams++] = age;
+    if (age > maxAge) maxAge = age;
+    // an age below the shortest open time is no cold edge, and below the largest share so far no larger one
+    if (age > lowestOpen || age > share * lowestOpen) {
+      const limit = atMinute(open, question.clock.startMin + (a < b ? a : b));
+      if (age / limit > share) share = age / limit;
+      if (age > limit) cold += 1;
     }
   }
-  const p95 = percentile95(ages);
-  const seamM = ages.length * cellM;
+  for (let k = 0; k < free.length; k += 2)
+    if (pourOf[free[k] as number] !== pourOf[free[k + 1] as number]) freeSeam += 1;
+  const p95 = percentile95(ages, seams);
+  const seamM = seams * cellM;
   const over = Math.max(0, clock.pours.length - problem.leastBatches);
   return {
     score:
@@ -82,9 +82,30 @@ export function scoreOf(problem: SpreadProblem, clock: SpreadClock): SpreadScore
   };
 }
 
-/** 95th percentile by rank; 0 of nothing. */
-export function percentile95(values: readonly number[]): number {
-  if (values.length === 0) return 0;
-  const sorted = Float64Array.from(values).sort();
-  return sorted[Math.min(sorted.length - 1, Math.floor(0.95 * sorted.length))] as number;
+/** 95th percentile by rank of the first `count` values, which it puts into another order; 0 of nothing. */
+export function percentile95(values: Float64Array, count: number): number {
+  if (count === 0) return 0;
+  const rank = Math.min(count - 1, Math.floor(0.95 * count));
+  // the value of that rank by splitting again and again (Hoare), since the rest need no order
+  let low = 0;
+  let high = count - 1;
+  while (low < high) {
+    const middle = values[(low + high) >> 1] as number;
+    let i = low;
+    let j = high;
+    while (i <= j) {
+      while ((values[i] as number) < middle) i += 1;
+      while ((values[j] as number) > middle) j -= 1;
+      if (i > j) break;
+      const swapped = values[i] as number;
+      values[i] = values[j] as number;
+      values[j] = swapped;
+      i += 1;
+      j -= 1;
+    }
+    if (rank <= j) high = j;
+    else if (rank >= i) low = i;
+    else break;
+  }
+  return values[rank] as number;
 }

@@ -27,12 +27,15 @@ const LANES_PER_AREA = 100_000;
 /** Key for the backward growth; `nearest end` leaves the place in the lane to the growth. */
 export function keyOf(squares: FloorSquares, sketch: Sketch): Float64Array {
   const { turn, field, along, lanes } = sketch;
-  const key = new Float64Array(squares.count);
-  for (let s = 0; s < squares.count; s++) {
-    const lane = Math.floor((field[s] as number) / squares.cellM + 1e-6);
-    let place = along[s] as number;
-    if (lanes === 'other way' || (lanes === 'to and fro' && (lane & 1) !== 0)) place = 1 - place;
-    else if (lanes === 'nearest end') place = 0;
+  const { count, cellM } = squares;
+  const key = new Float64Array(count);
+  const toAndFro = lanes === 'to and fro';
+  const back = lanes === 'other way';
+  const nearest = lanes === 'nearest end';
+  for (let s = 0; s < count; s++) {
+    const lane = Math.floor((field[s] as number) / cellM + 1e-6);
+    let place = nearest ? 0 : (along[s] as number);
+    if (back || (toAndFro && (lane & 1) !== 0)) place = 1 - place;
     key[s] = (turn[s] as number) * LANES_PER_AREA + lane + 0.999 * place;
   }
   return key;
@@ -47,5 +50,7 @@ export function toUnit(values: Float64Array): Float64Array {
     if (value > high) high = value;
   }
   const span = high - low;
-  return values.map((value) => (span > 0 ? (value - low) / span : 0));
+  const unit = new Float64Array(values.length);
+  if (span > 0) for (let s = 0; s < unit.length; s++) unit[s] = ((values[s] as number) - low) / span;
+  return unit;
 }
