@@ -1,4 +1,5 @@
 import type { JobFile } from '@slabwright/core';
+import { useMemo } from 'react';
 import type { StepView } from '../steps/step-view.tsx';
 import { words } from '../words.ts';
 import { answered } from '../worker/plan-types.ts';
@@ -98,15 +99,33 @@ const firstOf = (view: StepView, chosen: JobFile['options'][number] | undefined)
   return chosen?.starts?.[0]?.at ?? proposed ?? view.file.survey.climate?.at(-1)?.at;
 };
 
-/** Null while the job knows no hour at all. */
-export function dayData(view: StepView, typed: JobFile = view.file): DayData | null {
-  const { option, planned } = view;
-  // Starts follow the hand; what they lead to follows when the plan is there.
-  const file = typed;
-  const chosen = file.options.find(({ id }) => id === option?.id);
+/** What the plan alone says of the day. */
+interface PlannedDay {
+  readonly hours: DayHours | null;
+  readonly readings: readonly Reading[];
+  readonly sun: readonly SunPatch[];
+}
+
+const plannedDay = (view: StepView): PlannedDay => ({
+  hours: dayHours(view, words.day.waits),
+  readings: readingsOf(view).filter(({ at }) => Number.isFinite(at)),
+  sun: view.planned.areas.flatMap(({ sun: patches }) =>
+    patches.flatMap(({ id, from: since, until: to }) =>
+      since && to ? [{ id, from: epoch(since), until: epoch(to) }] : [],
+    ),
+  ),
+});
+
+/** The day of the plan with the starts as they are typed. */
+export function useDayData(view: StepView | null, typed: JobFile): DayData | null {
+  const day = useMemo(() => (view ? plannedDay(view) : null), [view]);
+  return useMemo(() => (view && day ? dayData(view, typed, day) : null), [view, typed, day]);
+}
+
+/** Null while the job knows no hour at all. Starts follow the hand; what they lead to follows when the plan is there. */
+function dayData(view: StepView, file: JobFile, { hours, readings, sun }: PlannedDay): DayData | null {
+  const chosen = file.options.find(({ id }) => id === view.option?.id);
   const starts = startsOf(view, chosen);
-  const hours = dayHours(view, words.day.waits);
-  const readings = readingsOf(view).filter(({ at }) => Number.isFinite(at));
   const first = firstOf(view, chosen);
   if (first === undefined) return null;
   const offset = offsetOf(first);
@@ -117,11 +136,6 @@ export function dayData(view: StepView, typed: JobFile = view.file): DayData | n
   const wanted: Wanted[] = [];
   if (file.use?.footBy) wanted.push({ what: 'foot', at: epoch(file.use.footBy), instant: file.use.footBy });
   if (file.use?.vehicleBy) wanted.push({ what: 'vehicle', at: epoch(file.use.vehicleBy), instant: file.use.vehicleBy });
-  const sun = planned.areas.flatMap(({ sun: patches }) =>
-    patches.flatMap(({ id, from: since, until: to }) =>
-      since && to ? [{ id, from: epoch(since), until: epoch(to) }] : [],
-    ),
-  );
   const close = wanted.filter(({ at }) => at <= until).map(({ at }) => at);
   const worked = (hours?.hands ?? []).flatMap(({ blocks }) =>
     blocks.flatMap((one) => (one.from >= from && one.until <= until ? [one.from, one.until] : [])),

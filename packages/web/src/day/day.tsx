@@ -1,10 +1,12 @@
+import { memo } from 'react';
 import { useSize } from '../use-size.ts';
 import { dayText } from '../when.ts';
 import { words } from '../words.ts';
 import type { AxisTick } from '../worker/api.ts';
+import { same } from '../worker/changes.ts';
 import type { DayData } from './day-data.ts';
 import { Poles } from './floor-row.tsx';
-import type { DayFrame } from './frame.ts';
+import type { DayFrame, DayRow } from './frame.ts';
 import { DAY_ROWS } from './rows.tsx';
 import { clock, dateAt, dayScale, ticks } from './scale.ts';
 import { StartFlags } from './start-flags.tsx';
@@ -70,15 +72,13 @@ function Ribbon({
   const fixed = rows.filter(({ row }) => !row.grows).reduce((sum, { height: own }) => sum + own, 0);
   const grow = Math.max(room - AXIS - top - fixed, small ? 24 : LEAST_CURVES);
   const height = top + fixed + grow + AXIS;
-  const bottom = height - AXIS;
   let y = top;
-  const placed = rows.map(({ row, height: own }) => {
+  const placed = rows.map(({ row, height: own }): Placed => {
     const tall = row.grows ? grow : own;
     const place = { row, top: y, height: tall };
     y += tall;
     return place;
   });
-  const foot = placed.find(({ row }) => row.key === 'floor');
   const label = words.day.label(clock(data.start, data.offset), clock(data.end, data.offset));
   return (
     <svg
@@ -88,6 +88,51 @@ function Ribbon({
       role={small ? 'img' : 'group'}
       aria-label={label}
     >
+      <Rows frame={frame} placed={placed} top={top} height={height} />
+      <StartFlags frame={frame} bottom={height - AXIS} {...(onMove ? { onMove } : {})} />
+    </svg>
+  );
+}
+
+interface Placed {
+  readonly row: DayRow;
+  readonly top: number;
+  readonly height: number;
+}
+
+interface RowsProps {
+  readonly frame: DayFrame;
+  readonly placed: readonly Placed[];
+  readonly top: number;
+  readonly height: number;
+}
+
+const spans = ({ scale, tail, gutter, width, small }: DayFrame): readonly unknown[] => [
+  [scale.start, scale.end, scale.left, scale.right],
+  tail ? [tail.start, tail.end, tail.left, tail.right] : null,
+  [gutter, width, small],
+];
+
+/** Everything but the flags: a hand that moves a flag moves nothing else until the plan has followed. */
+function sameRows(before: RowsProps, after: RowsProps): boolean {
+  const [one, other] = [before.frame, after.frame];
+  const { starts: _, hours: hoursBefore, ...dataBefore } = one.data;
+  const { starts: __, hours: hoursAfter, ...dataAfter } = other.data;
+  return (
+    hoursBefore === hoursAfter &&
+    before.height === after.height &&
+    same(one.axis, other.axis) &&
+    same(spans(one), spans(other)) &&
+    same(dataBefore, dataAfter)
+  );
+}
+
+const Rows = memo(function Rows({ frame, placed, top, height }: RowsProps) {
+  const { scale, tail, data, small, width } = frame;
+  const bottom = height - AXIS;
+  const foot = placed.find(({ row }) => row.key === 'floor');
+  return (
+    <>
       {ticks(scale, data.offset, small ? 52 : 64).map((time) => (
         <g key={time}>
           <path
@@ -113,7 +158,6 @@ function Ribbon({
             ))
         : null}
       {small || !foot ? null : <Poles frame={frame} foot={foot.top} />}
-      <StartFlags frame={frame} bottom={bottom} {...(onMove ? { onMove } : {})} />
-    </svg>
+    </>
   );
-}
+}, sameRows);

@@ -1,5 +1,5 @@
 import { useEffect, useId, useState } from 'react';
-import { useJob, usePlan } from '../job/job-context.tsx';
+import { useActs, usePlan } from '../job/job-context.tsx';
 import { words } from '../words.ts';
 import { planWorker } from '../worker/client.ts';
 import type { DayData, Start } from './day-data.ts';
@@ -7,7 +7,7 @@ import { clock, dateAt, instantAt, MINUTE, offsetOf } from './scale.ts';
 
 /** Moves a start of the option looked at; the moves of one flag are one step of undo. */
 export function useMoveStart(): (layer: string, instant: string) => void {
-  const { change } = useJob();
+  const { change } = useActs();
   const { optionId } = usePlan();
   return (layer, instant) =>
     change((draft) => {

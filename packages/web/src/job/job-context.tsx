@@ -1,36 +1,51 @@
 import type { CatalogueFile, JobFile, PriceBookFile } from '@slabwright/core';
 import type { StoredDocument } from '@slabwright/store';
-import { createContext, type ReactNode, useContext, useEffect, useMemo, useState, useSyncExternalStore } from 'react';
+import {
+  createContext,
+  type ReactNode,
+  startTransition,
+  useContext,
+  useEffect,
+  useMemo,
+  useState,
+  useSyncExternalStore,
+} from 'react';
 import { type Device, device } from '../keep/device.ts';
 import { catalogueHeading, type JobDocument, jobHeading, priceBookHeading } from '../keep/documents.ts';
+import { keptPlan } from '../keep/kept-plan.ts';
 import { LiveDocument, type LiveState } from '../keep/live-document.ts';
 import { useStoredWeather } from '../keep/weather.ts';
 import { type Spreading, useSpreading } from '../spread/use-spreading.ts';
-import type { IssueShown, Planned } from '../worker/api.ts';
+import type { IssueShown, KeptPlan, Planned } from '../worker/api.ts';
+import { PROGRAM_VERSION } from '../worker/client.ts';
 import { usePreferences } from './preferences.ts';
 import { localeHere, usePlanning } from './use-planning.ts';
 import type { ViewVoice } from './voice.ts';
 
-/** The open job: what was typed, what follows from it, and whether the one has caught up with the other. */
-export interface OpenJob extends JobPlan {
-  readonly document: JobDocument;
-  readonly file: JobFile;
+/** What can be done to the open job. It stays the same as long as the job is open, so whoever only acts is not redrawn. */
+export interface JobActs {
   /** Edits a copy of the job file; `field` joins keystrokes of one field into one step of undo. */
   change(edit: (draft: JobFile) => void, field?: string): void;
   /** The same for what is kept beside the job file: which catalogue, planned as of when. */
   changeDocument(edit: (draft: JobDocument) => void): void;
   undo(): void;
   redo(): void;
+  chooseOption(id: string): void;
   readonly live: LiveDocument<JobDocument>;
   readonly catalogue: LiveDocument<CatalogueFile>;
   readonly priceBook: LiveDocument<PriceBookFile> | null;
   readonly device: Device;
+}
+
+/** The open job: what was typed, what follows from it, and whether the one has caught up with the other. */
+export interface OpenJob extends JobPlan, JobActs {
+  readonly document: JobDocument;
+  readonly file: JobFile;
   /** True while the plan shown is older than what was typed. */
   readonly stale: boolean;
   /** What keeps the newest version from being planned. */
   readonly issues: readonly IssueShown[];
   readonly trouble: string | null;
-  chooseOption(id: string): void;
 }
 
 /** What follows from the job. It changes only when an answer of the worker comes, so a drag does not redraw the facts. */
@@ -52,6 +67,8 @@ interface Opened {
   readonly live: LiveDocument<JobDocument>;
   readonly catalogue: LiveDocument<CatalogueFile>;
   readonly priceBook: LiveDocument<PriceBookFile> | null;
+  /** The plan as it was last shown here. */
+  readonly kept: KeptPlan | null;
 }
 
 export type Opening = { readonly is: 'opening' } | { readonly is: 'absent' } | ({ readonly is: 'open' } & Opened);
@@ -63,6 +80,7 @@ export function useOpened(id: string): Opening {
     let left = false;
     let close = (): void => undefined;
     const open = async (): Promise<void> => {
+      const keeping = keptPlan(id, PROGRAM_VERSION);
       const found = await device();
       const { store } = found;
       const stored = await store.get('job', id);
@@ -74,9 +92,10 @@ export function useOpened(id: string): Opening {
       const beside = await Promise.all([
         store.get('catalogue', catalogueId),
         priceBookId ? store.get('price-book', priceBookId) : null,
+        keeping,
       ]);
       if (left) return;
-      const [catalogue, priceBook] = beside;
+      const [catalogue, priceBook, kept] = beside;
       if (!catalogue) {
         setOpening({ is: 'absent' });
         return;
@@ -88,6 +107,7 @@ export function useOpened(id: string): Opening {
         priceBook: priceBook
           ? new LiveDocument<PriceBookFile>(store, priceBook as StoredDocument, priceBookHeading)
           : null,
+        kept,
       };
       close = () => {
         open.live.close();
@@ -105,6 +125,7 @@ export function useOpened(id: string): Opening {
   return opening;
 }
 
+const ActsContext = createContext<JobActs | null>(null);
 const Context = createContext<OpenJob | null>(null);
 const PlanContext = createContext<JobPlan | null>(null);
 
@@ -115,6 +136,13 @@ export function useJob(): OpenJob {
   return job;
 }
 
+/** For whoever changes the job without showing what is typed. */
+export function useActs(): JobActs {
+  const acts = useContext(ActsContext);
+  if (!acts) throw new Error('useActs stands outside a job');
+  return acts;
+}
+
 export function usePlan(): JobPlan {
   const made = useContext(PlanContext);
   if (!made) throw new Error('usePlan stands outside a job');
@@ -123,7 +151,7 @@ export function usePlan(): JobPlan {
 
 /** Whether what was typed is kept, and whether it can be undone. */
 export function useKeeping(): LiveState<JobDocument> {
-  const { live } = useJob();
+  const { live } = useActs();
   return useSyncExternalStore(live.subscribe, live.get);
 }
 
@@ -141,7 +169,7 @@ const nobody = (): (() => void) => () => undefined;
 const nothing = (): null => null;
 
 export function JobProvider({ opened, children }: { readonly opened: Opened; readonly children: ReactNode }) {
-  const { live, catalogue, priceBook, device: on } = opened;
+  const { live, catalogue, priceBook, device: on, kept } = opened;
   const document = useBody(live);
   const catalogueBody = useBody(catalogue);
   const priceBookBody = useSyncExternalStore(
@@ -150,24 +178,18 @@ export function JobProvider({ opened, children }: { readonly opened: Opened; rea
   );
   const weatherBody = useStoredWeather(on.store, document.weather);
   const { units } = usePreferences();
-  const {
-    made: bare,
-    issues,
-    trouble,
-    stale,
-  } = usePlanning({
-    document,
-    catalogueBody,
-    priceBookBody,
-    weatherBody,
-    units,
-  });
+  const beside = `${catalogue.get().revision} ${priceBook?.get().revision ?? ''}`;
+  const planning = usePlanning(
+    { id: live.id, document, catalogueBody, priceBookBody, weatherBody, units, beside },
+    kept,
+  );
+  const { made: bare, issues, trouble, stale, settled } = planning;
   const [chosen, setChosen] = useState<string | null>(null);
 
   const options = bare?.planned.plan.options ?? [];
   const optionId =
     (options.find(({ id }) => id === chosen) ?? options.find(({ accepted }) => accepted) ?? options[0])?.id ?? null;
-  const { made, spreading } = useSpreading(bare, optionId, catalogueBody, weatherBody, units, localeHere());
+  const { made, spreading } = useSpreading(bare, optionId, catalogueBody, weatherBody, units, localeHere(), settled);
   const follows = useMemo<JobPlan>(
     () => ({
       id: live.id,
@@ -180,29 +202,29 @@ export function JobProvider({ opened, children }: { readonly opened: Opened; rea
     }),
     [live, made, optionId, spreading],
   );
-  const job = useMemo<OpenJob>(
+  const acts = useMemo<JobActs>(
     () => ({
-      ...follows,
-      document,
-      file: document.job,
       change: (edit, field) => live.change((draft) => edit(draft.job), field),
       changeDocument: (edit) => live.change(edit),
       undo: () => live.undo(),
       redo: () => live.redo(),
+      chooseOption: (id) => startTransition(() => setChosen(id)),
       live,
       catalogue,
       priceBook,
       device: on,
-      stale,
-      issues,
-      trouble,
-      chooseOption: setChosen,
     }),
-    [follows, live, document, catalogue, priceBook, on, stale, issues, trouble],
+    [live, catalogue, priceBook, on],
+  );
+  const job = useMemo<OpenJob>(
+    () => ({ ...follows, ...acts, document, file: document.job, stale, issues, trouble }),
+    [follows, acts, document, stale, issues, trouble],
   );
   return (
-    <Context value={job}>
-      <PlanContext value={follows}>{children}</PlanContext>
-    </Context>
+    <ActsContext value={acts}>
+      <Context value={job}>
+        <PlanContext value={follows}>{children}</PlanContext>
+      </Context>
+    </ActsContext>
   );
 }

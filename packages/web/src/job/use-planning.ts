@@ -2,8 +2,10 @@ import type { CatalogueFile, PriceBookFile } from '@slabwright/core';
 import { startTransition, useEffect, useMemo, useRef, useState } from 'react';
 import type { JobDocument } from '../keep/documents.ts';
 import type { StoredWeather } from '../keep/weather.ts';
-import type { IssueShown, Planned, Units } from '../worker/api.ts';
-import { LatestPlan, planWorker } from '../worker/client.ts';
+import type { IssueShown, KeptPlan, PlanAnswer, Planned, Units } from '../worker/api.ts';
+import { withChanges } from '../worker/changes.ts';
+import { LatestPlan, PROGRAM_VERSION, planWorker } from '../worker/client.ts';
+import { digest } from '../worker/digest.ts';
 import { type ViewVoice, viewVoice } from './voice.ts';
 
 export interface Made {
@@ -13,12 +15,15 @@ export interface Made {
 }
 
 interface Question {
+  readonly id: string;
   readonly document: JobDocument;
   readonly catalogueBody: CatalogueFile;
   readonly priceBookBody: PriceBookFile | null;
   /** `undefined` while it is being read. */
   readonly weatherBody: StoredWeather;
   readonly units: Units | undefined;
+  /** Versions of catalogue and price book as they are stored. */
+  readonly beside: string;
 }
 
 interface Planning {
@@ -36,24 +41,57 @@ const words = (): Promise<Readonly<Record<string, string>>> => {
   return wordsOnce;
 };
 
-/** An answer holds only what changed; laid over what was there it is whole again. */
-function whole(answer: Planned, before: Planned | null): Planned {
-  if (answer.afresh || !before) return answer;
-  const shown = { ...before.shown, ...answer.shown };
-  for (const id of answer.gone) delete shown[id];
-  return { ...answer, shown };
-}
-
 export const localeHere = (): string => (navigator.language.startsWith('en') ? navigator.language : 'en-US');
 
-/** Asks the worker whenever anything the plan stands on changed, and keeps the last plan until the next one is there. */
-export function usePlanning(question: Question): Planning & { readonly stale: boolean } {
-  const { document, catalogueBody, priceBookBody, weatherBody, units } = question;
+const HOUR = 3_600_000;
+
+/** All a plan follows from, as far as the screen knows it before anything is computed. */
+const keyOf = ({ document, units, beside }: Question): string =>
+  digest([document, units ?? '', beside, localeHere(), document.asOf ? '' : Math.floor(Date.now() / HOUR)]);
+
+/** What stands there until the worker has answered: the plan as this device last showed it. */
+const startWith = (kept: KeptPlan | null, document: JobDocument): Planning =>
+  kept
+    ? {
+        ...START,
+        made: {
+          planned: kept.planned,
+          voice: viewVoice(kept.planned, kept.words),
+          from: { ...document, job: kept.job },
+        },
+      }
+    : START;
+
+type Good = Extract<PlanAnswer, { ok: true }>;
+
+/** An answer laid over what was there is whole again. */
+function whole(answer: Exclude<Good, { is: 'known' }>, before: Planned | undefined): Planned {
+  if (answer.is === 'whole') return answer.planned;
+  if (!before) throw new Error('what changed was told to a screen that had nothing');
+  return answer.changes ? withChanges(before, answer.changes) : before;
+}
+
+function answeredWith(answer: Good, known: Readonly<Record<string, string>>, from: JobDocument, before: Made | null) {
+  // All of it stands there already, and is not drawn again.
+  if (answer.is === 'known') return before;
+  const planned = whole(answer, before?.planned);
+  return { planned, voice: viewVoice(planned, known), from };
+}
+
+/**
+ * Asks the worker whenever anything the plan stands on changed, and keeps the last plan until the next one is there.
+ * `settled` says that the worker has answered at least once; before, what is shown was kept from last time.
+ */
+export function usePlanning(
+  question: Question,
+  kept: KeptPlan | null,
+): Planning & { readonly stale: boolean; readonly settled: boolean } {
+  const { id, document, catalogueBody, priceBookBody, weatherBody, units, beside } = question;
   const asked = useMemo(
-    () => ({ document, catalogueBody, priceBookBody, weatherBody, units }),
-    [document, catalogueBody, priceBookBody, weatherBody, units],
+    () => ({ id, document, catalogueBody, priceBookBody, weatherBody, units, beside }),
+    [id, document, catalogueBody, priceBookBody, weatherBody, units, beside],
   );
-  const [state, setState] = useState<Planning>(START);
+  const [state, setState] = useState<Planning>(() => startWith(kept, document));
   const latest = useRef<LatestPlan | null>(null);
   latest.current ??= new LatestPlan(
     (request) => planWorker().plan(request),
@@ -76,24 +114,23 @@ export function usePlanning(question: Question): Planning & { readonly stale: bo
         now: asked.document.asOf ?? Date.now(),
         locale: localeHere(),
         afresh: before === null,
+        keepAs: { id: asked.id, version: PROGRAM_VERSION, key: keyOf(asked) },
+        ...(before === null && kept ? { known: kept.mark } : {}),
         ...(asked.units ? { units: asked.units } : {}),
       },
       async (answer) => {
-        const known = await words();
+        const known = kept?.words ?? (await words());
         startTransition(() =>
           setState(({ made }) => {
             if (!answer.ok) return { made, issues: answer.issues, trouble: null, answeredFor: asked };
-            const planned = whole(answer, made?.planned ?? null);
-            return {
-              made: { planned, voice: viewVoice(planned, known), from: asked.document },
-              issues: [],
-              trouble: null,
-              answeredFor: asked,
-            };
+            const next = answeredWith(answer, known, asked.document, made);
+            return { made: next, issues: [], trouble: null, answeredFor: asked };
           }),
         );
       },
     );
-  }, [asked]);
-  return { ...state, stale: state.made !== null && (state.answeredFor !== asked || state.issues.length > 0) };
+  }, [asked, kept]);
+  const { made, answeredFor, issues } = state;
+  const current = answeredFor === null ? kept?.key === keyOf(asked) : answeredFor === asked;
+  return { ...state, stale: made !== null && (!current || issues.length > 0), settled: answeredFor !== null };
 }

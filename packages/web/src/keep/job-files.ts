@@ -1,6 +1,7 @@
 import type { Json, Store } from '@slabwright/store';
 import { words } from '../words.ts';
 import { type JobDocument, jobHeading } from './documents.ts';
+import { forgetPlan } from './kept-plan.ts';
 
 /** A copy to work on: the same facts and choices under an id of its own, no longer an example. */
 export async function copyJob(store: Store, document: JobDocument): Promise<string> {
@@ -26,6 +27,7 @@ export async function copyJob(store: Store, document: JobDocument): Promise<stri
 export async function removeJob(store: Store, id: string): Promise<void> {
   const stored = await store.get('job', id);
   if (stored) await store.remove('job', id, stored.revision, new Date().toISOString());
+  await forgetPlan(id);
 }
 
 export async function restoreJob(store: Store, id: string): Promise<void> {

@@ -1,10 +1,9 @@
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { memo, useEffect, useMemo, useRef, useState } from 'react';
 import { Day } from '../day/day.tsx';
-import { type DayData, dayData, dayStands } from '../day/day-data.ts';
+import { type DayData, dayStands } from '../day/day-data.ts';
 import { instantAt } from '../day/scale.ts';
 import { StartControl, useMoveStart } from '../day/start-control.tsx';
 import { Floor, type FloorLayer } from '../floor/floor.tsx';
-import { useJob } from '../job/job-context.tsx';
 import { useLookedCoat } from '../spread/store.ts';
 import type { Step } from '../steps/step.ts';
 import type { StepView } from '../steps/step-view.tsx';
@@ -12,11 +11,15 @@ import { words } from '../words.ts';
 
 type Opened = 'floor' | 'day' | null;
 
+interface GlanceProps {
+  readonly view: StepView | null;
+  readonly step: Step;
+  readonly data: DayData | null;
+}
+
 /** On a phone the floor and the day fold to a strip at the foot; a tap opens either to the full screen. */
-export function Glance({ view, step }: { readonly view: StepView | null; readonly step: Step }) {
-  const { file } = useJob();
+export const Glance = memo(function Glance({ view, step, data }: GlanceProps) {
   const [opened, open] = useState<Opened>(null);
-  const data = view ? dayData(view, file) : null;
   // The coat looked at decides what is drawn; the minute that is played redraws only itself.
   const looked = useLookedCoat();
   // biome-ignore lint/correctness/useExhaustiveDependencies: a step reads the coat looked at when it draws
@@ -39,7 +42,7 @@ export function Glance({ view, step }: { readonly view: StepView | null; readonl
       {opened && view ? <Whole what={opened} view={view} data={data} layer={layer} close={() => open(null)} /> : null}
     </section>
   );
-}
+});
 
 interface WholeProps {
   readonly what: 'floor' | 'day';

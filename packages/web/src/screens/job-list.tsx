@@ -8,6 +8,7 @@ import { openFile, saveBackup } from '../keep/files.ts';
 import { useDeviceNotes } from '../keep/use-device.ts';
 import { sinceText } from '../when.ts';
 import { words } from '../words.ts';
+import { planWorker } from '../worker/client.ts';
 import { ReaderChoices, Wordmark } from './header.tsx';
 import { NewerVersion } from './newer-version.tsx';
 import { RemovedJobs } from './removed-jobs.tsx';
@@ -47,12 +48,25 @@ function useJobs(store: Store | null, text: string): { readonly listed: Listed |
   return { listed, more };
 }
 
+/** The list is there and the machine has nothing to do: the worker gets ready for the job that is opened next. */
+function usePlannerReady(listed: boolean): void {
+  useEffect(() => {
+    if (!listed) return;
+    const start = (): void => void planWorker();
+    // Not every browser tells when it is idle.
+    if (!('requestIdleCallback' in window)) return;
+    const waits = requestIdleCallback(start, { timeout: 5000 });
+    return () => cancelIdleCallback(waits);
+  }, [listed]);
+}
+
 /** The first screen: the jobs, a search, and where all this is kept. */
 export function JobList() {
   const [found, setFound] = useState<Device | null>(null);
   const [text, setText] = useState('');
   const asked = useDeferredValue(text);
   const { listed, more } = useJobs(found?.store ?? null, asked);
+  usePlannerReady(listed !== null);
   useEffect(() => {
     document.title = words.program;
     void device().then(setFound);

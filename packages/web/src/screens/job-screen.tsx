@@ -1,18 +1,19 @@
 import { lazy, memo, Suspense, useDeferredValue, useEffect, useMemo, useState } from 'react';
 import { Redirect, useLocation } from 'wouter';
 import { Day } from '../day/day.tsx';
-import { dayData, dayStands } from '../day/day-data.ts';
+import { type DayData, dayStands, useDayData } from '../day/day-data.ts';
 import { instantAt } from '../day/scale.ts';
 import { StartControl, useMoveStart } from '../day/start-control.tsx';
 import { EnterLinks } from '../edit/enter-links.tsx';
 import { Floor } from '../floor/floor.tsx';
-import { JobProvider, useJob, useOpened } from '../job/job-context.tsx';
+import { JobProvider, useActs, useJob, useOpened, usePlan } from '../job/job-context.tsx';
 import { Patterns } from '../marks/patterns.tsx';
 import { useLookedCoat } from '../spread/store.ts';
 import { stepOf } from '../steps/index.tsx';
 import type { Step } from '../steps/step.ts';
 import { type StepView, useStepView } from '../steps/step-view.tsx';
 import { words } from '../words.ts';
+import { StepInHand } from '../working/working-link.tsx';
 import { WorkingPanel } from '../working/working-panel.tsx';
 import { AbsentJob } from './absent-job.tsx';
 import { Glance } from './glance.tsx';
@@ -46,6 +47,22 @@ export function JobScreen({ id, step: stepId, working, part }: JobScreenProps) {
   );
 }
 
+/** What is there sooner is not marked as older. */
+const MARKED_AFTER_MS = 200;
+
+function useLate(stale: boolean): boolean {
+  const [late, setLate] = useState(false);
+  useEffect(() => {
+    if (!stale) return;
+    const waits = setTimeout(() => setLate(true), MARKED_AFTER_MS);
+    return () => {
+      clearTimeout(waits);
+      setLate(false);
+    };
+  }, [stale]);
+  return late;
+}
+
 /** Two things always in sight: the floor to scale and the day as a ribbon. Beside them the step in hand. */
 function Sheet({ step, working, part }: { readonly step: Step; readonly working?: string; readonly part?: string }) {
   const { file, stale, id, undo, redo } = useJob();
@@ -53,6 +70,8 @@ function Sheet({ step, working, part }: { readonly step: Step; readonly working?
   const view = useStepView(areaId);
   // The press is answered at once in the list of steps; the facts and the drawing follow without holding it up.
   const drawn = useDeferredValue(step);
+  const day = useDayData(view, file);
+  const late = useLate(stale);
   const trail = useTrail(working);
   const [, navigate] = useLocation();
   useEffect(() => {
@@ -72,7 +91,9 @@ function Sheet({ step, working, part }: { readonly step: Step; readonly working?
     return () => window.removeEventListener('keydown', keys);
   }, [undo, redo, navigate, working, id, step.id]);
   return (
-    <main className={`sheet${working ? ' opened' : ''}${part ? ' enters' : ''}${stale ? ' stale' : ''}`}>
+    <main
+      className={`sheet${working ? ' opened' : ''}${part ? ' enters' : ''}${stale ? ' stale' : ''}${late ? ' late' : ''}`}
+    >
       <button type="button" className="skip" onClick={() => document.getElementById('facts')?.focus()}>
         {words.skip}
       </button>
@@ -94,11 +115,15 @@ function Sheet({ step, working, part }: { readonly step: Step; readonly working?
           <EnterLinks step={step.id} />
           <OptionChoice view={view} />
           <NotPlanned />
-          {view ? <PanelOf key={drawn.id} step={drawn} /> : null}
+          {view ? (
+            <StepInHand value={drawn.id}>
+              <PanelOf key={drawn.id} step={drawn} />
+            </StepInHand>
+          ) : null}
         </section>
       )}
-      <DaySection view={view} />
-      <Glance view={view} step={drawn} />
+      <DaySection view={view} data={day} />
+      <Glance view={view} step={drawn} data={day} />
     </main>
   );
 }
@@ -148,10 +173,13 @@ const FloorSection = memo(function FloorSection({
 
 const DAY_GUTTER = 216;
 
-function DaySection({ view }: { readonly view: StepView | null }) {
+interface DaySectionProps {
+  readonly view: StepView | null;
+  readonly data: DayData | null;
+}
+
+const DaySection = memo(function DaySection({ view, data }: DaySectionProps) {
   const move = useMoveStart();
-  const { file } = useJob();
-  const data = view ? dayData(view, file) : null;
   return (
     <section className="day" aria-label={words.day.title}>
       <div className="day-head">
@@ -174,10 +202,11 @@ function DaySection({ view }: { readonly view: StepView | null }) {
       ) : null}
     </section>
   );
-}
+});
 
 function OptionChoice({ view }: { readonly view: StepView | null }) {
-  const { chooseOption, optionId } = useJob();
+  const { chooseOption } = useActs();
+  const { optionId } = usePlan();
   const options = view?.plan.options ?? [];
   if (options.length < 2) return null;
   return (

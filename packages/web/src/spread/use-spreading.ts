@@ -1,5 +1,5 @@
 import type { CatalogueFile } from '@slabwright/core';
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { startTransition, useEffect, useMemo, useRef, useState } from 'react';
 import type { Made } from '../job/use-planning.ts';
 import type { Units } from '../worker/api.ts';
 import type { CoatCells, SpreadAnswer } from './api.ts';
@@ -35,6 +35,8 @@ export function useSpreading(
   weather: unknown,
   units: Units | undefined,
   locale: string,
+  /** False while the plan shown is the one kept from last time: the search waits for the worker's own. */
+  settled: boolean,
 ): { readonly made: Made | null; readonly spreading: Spreading } {
   const [found, setFound] = useState<Found>(NOTHING);
   const [tries, setTries] = useState(0);
@@ -42,7 +44,7 @@ export function useSpreading(
   const latest = useRef<LatestSpread | null>(null);
   latest.current ??= new LatestSpread((cause) => setFound((before) => ({ ...before, trouble: String(cause) })));
   useEffect(() => {
-    if (!made || !option) return;
+    if (!made || !option || !settled) return;
     const waits = setTimeout(() => {
       const same = sent.current === catalogue && tries === 0;
       sent.current = catalogue;
@@ -56,11 +58,11 @@ export function useSpreading(
           option,
           ...(units ? { units } : {}),
         },
-        (answer) => setFound({ answer, for: made, option, trouble: null }),
+        (answer) => startTransition(() => setFound({ answer, for: made, option, trouble: null })),
       );
     }, REST_MS);
     return () => clearTimeout(waits);
-  }, [made, option, catalogue, weather, units, locale, tries]);
+  }, [made, option, catalogue, weather, units, locale, settled, tries]);
   const { answer, trouble } = found;
   const stale = made !== null && option !== null && (found.for !== made || found.option !== option);
   const merged = useMemo(() => (made && answer ? withSpread(made, answer) : made), [made, answer]);

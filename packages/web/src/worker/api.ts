@@ -10,6 +10,7 @@ import type {
   Working,
 } from '@slabwright/core';
 
+import type { Changes } from './changes.ts';
 import type { WeatherAsked, WeatherMade } from './weather-api.ts';
 
 /** What the screen asks of the plan worker and what it gets back: everything already in the reader's words. */
@@ -31,6 +32,27 @@ export interface PlanRequest {
   readonly locale: string;
   /** True when the screen has nothing of the answers before. */
   readonly afresh: boolean;
+  /** Under what the plan is kept on this device, to be shown at once when the job is opened again. */
+  readonly keepAs?: KeptAs;
+  /** Mark of the plan kept before, where the screen shows it already. */
+  readonly known?: string;
+}
+
+export interface KeptAs {
+  /** Id of the job. */
+  readonly id: string;
+  readonly version: string;
+  readonly key: string;
+}
+
+/** A plan as it was last shown on this device. */
+export interface KeptPlan extends KeptAs {
+  /** Milliseconds since 1970. */
+  readonly at: number;
+  readonly mark: string;
+  readonly job: JobFile;
+  readonly planned: Planned;
+  readonly words: Readonly<Record<string, string>>;
 }
 
 /** One entry of the plan as this reader sees it. */
@@ -124,13 +146,10 @@ export interface WeatherTold {
 
 export type LeanPlan = Omit<Plan, 'entries'>;
 
+/** Everything the screen shows of a plan. */
 export interface Planned {
-  readonly ok: true;
   readonly plan: LeanPlan;
-  /** Entries as they are shown; in an answer only those that changed since the one before, unless afresh. */
   readonly shown: Readonly<Record<string, Shown>>;
-  readonly gone: readonly string[];
-  readonly afresh: boolean;
   /** Sentences of the plan by `saidKey`. */
   readonly texts: Readonly<Record<string, string>>;
   readonly areas: readonly AreaDrawing[];
@@ -146,10 +165,14 @@ export interface Planned {
   readonly zone: string;
   /** Names of packs by `product/pack`, of products and media by id. */
   readonly names: Readonly<Record<string, string>>;
-  readonly milliseconds: number;
 }
 
-export type PlanAnswer = Planned | { readonly ok: false; readonly issues: readonly IssueShown[] };
+/** Whole, or what changed since the answer before, or that it is the one kept on the device. */
+export type PlanAnswer =
+  | { readonly ok: true; readonly is: 'whole'; readonly planned: Planned }
+  | { readonly ok: true; readonly is: 'changes'; readonly changes: Changes | null }
+  | { readonly ok: true; readonly is: 'known' }
+  | { readonly ok: false; readonly issues: readonly IssueShown[] };
 
 /** How a law was checked from outside: rows counted by where the published value was seen. */
 export interface OutsideState {

@@ -8,6 +8,9 @@ let started: Remote<PlanWorker> | null = null;
 export const startWorker = (): Worker =>
   new Worker(new URL('./plan.worker.ts', import.meta.url), { type: 'module', name: 'plan' });
 
+/** Changes with every build: this file names the worker's program, whose name carries the digest of its content. */
+export const PROGRAM_VERSION = import.meta.url;
+
 export function planWorker(): Remote<PlanWorker> {
   started ??= wrap<PlanWorker>(startWorker());
   return started;

@@ -25,13 +25,16 @@ import {
   weatherFrom,
 } from '@slabwright/core';
 import { expose } from 'comlink';
+import { keepPlan } from '../keep/kept-plan.ts';
 import type { PapersDesk } from '../papers/api.ts';
 import { papersDesk } from '../papers/desk.ts';
 import type { SpreadDesk } from '../spread/api.ts';
 import { spreadDesk } from '../spread/desk.ts';
-import type { IssueShown, LocalAnswer, PlanAnswer, PlanRequest, PlanWorker } from './api.ts';
+import type { IssueShown, LocalAnswer, PlanAnswer, Planned, PlanRequest, PlanWorker } from './api.ts';
 import { temperatureAxis } from './axis.ts';
+import { changesBetween } from './changes.ts';
 import { bandedMargins, curvesOf, weatherTold } from './curves.ts';
+import { digest } from './digest.ts';
 import { drawingsOf } from './drawing.ts';
 import { namesOf } from './names.ts';
 import { readFile } from './read-file.ts';
@@ -50,6 +53,8 @@ interface Last {
 const shownBefore = new ShownBefore();
 
 let last: Last | null = null;
+/** What the screen has been told. */
+let told: Planned | null = null;
 /** The last job that could be read, planned or not: weather is given to it. */
 let jobBefore: Job | null = null;
 let catalogueBefore: Catalogue | null = null;
@@ -76,7 +81,6 @@ function hoursDrawn({ options }: Plan): readonly [number, number] {
 const HOUR = 3_600_000;
 
 function planned(request: PlanRequest): PlanAnswer {
-  const started = performance.now();
   if (request.catalogue) {
     const read = catalogueFrom(request.catalogue);
     if (!read.ok) return { ok: false, issues: issuesShown('catalogue', read.issues) };
@@ -128,8 +132,9 @@ function planned(request: PlanRequest): PlanAnswer {
   last = { plan: made, voice: speaks };
   const { entries, ...lean } = made;
   const curves = curvesOf(made);
-  const rest = {
+  const next: Planned = {
     plan: lean,
+    shown: shownBefore.all(entries, reader),
     texts: textsOf(made, speaks),
     areas: drawingsOf(job, made, units, request.locale),
     axis: temperatureAxis(entries, reader, curves, hoursDrawn(made)),
@@ -145,10 +150,31 @@ function planned(request: PlanRequest): PlanAnswer {
     zone: job.place.zone,
     names: { ...namesOf(catalogue), ...lineNames(made, speaks) },
   };
-  // Last, because it counts as told: nothing after it may fail.
-  const told = shownBefore.change(entries, reader, request.afresh);
-  return { ok: true, ...rest, ...told, milliseconds: performance.now() - started };
+  return toTell(next, request);
 }
+
+/** Last of all, because it counts as told: nothing after it may fail. */
+function toTell(next: Planned, { afresh, known, keepAs, job }: PlanRequest): PlanAnswer {
+  const before = told;
+  told = next;
+  if (keepAs)
+    keepSoon(() => keepPlan({ ...keepAs, at: Date.now(), mark: digest(next), job, planned: next, words: words() }));
+  if (known !== undefined && known === digest(next)) return { ok: true, is: 'known' };
+  if (afresh || !before) return { ok: true, is: 'whole', planned: next };
+  return { ok: true, is: 'changes', changes: changesBetween(before, next) };
+}
+
+/** A hand at rest for so long has decided. */
+const REST_MS = 700;
+let keeping: ReturnType<typeof setTimeout> | undefined;
+
+function keepSoon(keep: () => Promise<void>): void {
+  clearTimeout(keeping);
+  keeping = setTimeout(() => void keep(), REST_MS);
+}
+
+const words = (): Readonly<Record<string, string>> =>
+  Object.fromEntries([...MESSAGES.en].filter(([, text]) => !text.includes('{')));
 
 function local(text: string, zone: string): LocalAnswer {
   try {
@@ -188,7 +214,7 @@ async function weatherMade(asked: WeatherAsked, now: number): Promise<WeatherMad
 const api: PlanWorker & SpreadDesk & PapersDesk = {
   ...spreadDesk,
   ...papersDesk,
-  words: () => Object.fromEntries([...MESSAGES.en].filter(([, text]) => !text.includes('{'))),
+  words,
   plan: planned,
   working: (id) => (last ? workingView(id, last.plan.entries, last.voice) : null),
   local,

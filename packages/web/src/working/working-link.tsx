@@ -1,24 +1,26 @@
-import type { ReactNode } from 'react';
-import { Link, useRoute } from 'wouter';
+import { createContext, type ReactNode, useContext } from 'react';
 import { usePlan } from '../job/job-context.tsx';
 
 /** Address of the working of an entry, beside the step in hand. */
 export const workingPath = (job: string, step: string, id: string): string =>
   `/job/${job}/${step}/working/${encodeURIComponent(id)}`;
 
-export function useStepInHand(): string {
-  const [, params] = useRoute('/job/:id/:step/*?');
-  return params?.step ?? 'survey';
-}
+/** The step whose facts are drawn. */
+export const StepInHand = createContext('survey');
 
-/** Opens the working of any entry of the plan. Without children it says the figure: number loud, unit and band quiet. */
+export const useStepInHand = (): string => useContext(StepInHand);
+
+/**
+ * Opens the working of any entry of the plan. Without children it says the figure: number loud, unit and band quiet. A
+ * plain anchor, because a hundred of them stand on a screen and none needs to know where the reader is.
+ */
 export function WorkingLink({ id, children }: { readonly id: string; readonly children?: ReactNode }) {
   const { id: job } = usePlan();
   const step = useStepInHand();
   return (
-    <Link className="open" href={workingPath(job, step, id)}>
+    <a className="open" href={`#${workingPath(job, step, id)}`}>
       {children ?? <FigureText id={id} />}
-    </Link>
+    </a>
   );
 }
 

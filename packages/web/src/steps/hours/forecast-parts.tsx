@@ -1,6 +1,6 @@
 import { Link } from 'wouter';
 import { useMoveStart } from '../../day/start-control.tsx';
-import { useJob } from '../../job/job-context.tsx';
+import { usePlan } from '../../job/job-context.tsx';
 import { VerdictMark } from '../../marks/verdict-mark.tsx';
 import { clockText, dayText, momentText } from '../../when.ts';
 import { words } from '../../words.ts';
@@ -123,7 +123,7 @@ const HOUR = 3_600_000;
 
 /** Where the weather comes from and how old it is. */
 export function WeatherUsed() {
-  const { id } = useJob();
+  const { id } = usePlan();
   const { planned, plan } = useStep();
   const { weather } = planned;
   const age = weather?.issued

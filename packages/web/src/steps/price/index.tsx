@@ -1,6 +1,6 @@
 import { StepFrame } from '../../facts/step-frame.tsx';
 import type { FloorLayer } from '../../floor/floor.tsx';
-import { useJob } from '../../job/job-context.tsx';
+import { useActs } from '../../job/job-context.tsx';
 import { words } from '../../words.ts';
 import { answered } from '../../worker/plan-types.ts';
 import { WorkingLink } from '../../working/working-link.tsx';
@@ -13,7 +13,7 @@ const w = words.price;
 
 function Panel() {
   const { option, voice } = useStep();
-  const { priceBook } = useJob();
+  const { priceBook } = useActs();
   if (!option) return <NoOption />;
   const { price } = option;
   if (!answered(price)) return <StepFrame step={price} />;
