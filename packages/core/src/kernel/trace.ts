@@ -227,9 +227,14 @@ function propagate<T extends Takes, G extends OutputUnit, D extends string & key
   own: Causes | undefined,
 ): Causes {
   const onto: Record<string, number> = { ...own };
-  const slope = (at: (moved: number) => Values<T>, value: number, step: number): number => {
-    const high = tryCompute(f, at(value + step));
-    const low = tryCompute(f, at(value - step));
+  // One copy is moved input by input: a copy for each side of each slope cost more than the slopes.
+  const moved = { ...values } as Record<string, number | number[]>;
+  const slope = (put: (value: number) => void, value: number, step: number): number => {
+    put(value + step);
+    const high = tryCompute(f, moved as Values<T>);
+    put(value - step);
+    const low = tryCompute(f, moved as Values<T>);
+    put(value);
     if (high !== undefined && low !== undefined) return (high - low) / (2 * step);
     const here = f.compute(values) as number;
     if (high !== undefined) return (high - here) / step;
@@ -242,21 +247,22 @@ function propagate<T extends Takes, G extends OutputUnit, D extends string & key
       const known = input as Known;
       if (!known.causes) continue;
       const step = deviationOf(known.causes) / 2;
-      if (step > 0)
-        addCauses(
-          onto,
-          known.causes,
-          slope((moved) => ({ ...values, [key]: moved }), known.value, step),
-        );
+      const put = (value: number): void => {
+        moved[key] = value;
+      };
+      if (step > 0) addCauses(onto, known.causes, slope(put, known.value, step));
       continue;
     }
+    const list = [...(values[key] as readonly number[])];
+    moved[key] = list;
     (input as readonly Known[]).forEach((known, i) => {
       if (!known.causes) return;
       const step = deviationOf(known.causes) / 2;
       if (step === 0) return;
-      const list = values[key] as readonly number[];
-      const at = (moved: number) => ({ ...values, [key]: list.with(i, moved) });
-      addCauses(onto, known.causes, slope(at, known.value, step));
+      const put = (value: number): void => {
+        list[i] = value;
+      };
+      addCauses(onto, known.causes, slope(put, known.value, step));
     });
   }
   return onto;

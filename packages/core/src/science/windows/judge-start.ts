@@ -31,18 +31,15 @@ export const judgeOf = (
   return (start) => judged(physics(start), coat, hours, start);
 };
 
+/** What the crew and the coat below say beside what the hours say. */
 function judged(physics: StartPhysics, coat: CoatToPlace, hours: readonly WorkingHours[], start: number): Candidate {
-  const { reasons, margin, marginP10, rise, laid, sensitiveUntil } = physics;
-  const [limiting, ...others] = inOrder([...reasons, ...organisationReasons(coat, hours, start, laid)]);
-  return {
-    start,
-    word: limiting?.verdict ?? 'go',
-    ...(limiting === undefined ? {} : { limiting }),
-    others,
-    margin,
-    marginP10,
-    rise,
-    laid,
-    sensitiveUntil,
-  };
+  const { margin, marginP10, rise, laid, sensitiveUntil } = physics;
+  const asked = organisationReasons(coat, hours, start, laid);
+  const reasons = asked.length === 0 ? physics.reasons : inOrder([...physics.reasons, ...asked]);
+  const [limiting] = reasons;
+  const others = reasons.length < 2 ? NONE : reasons.slice(1);
+  const rest = { start, others, margin, marginP10, rise, laid, sensitiveUntil };
+  return limiting ? { ...rest, word: limiting.verdict, limiting } : { ...rest, word: 'go' };
 }
+
+const NONE: readonly WindowReason[] = [];

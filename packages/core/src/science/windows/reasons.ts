@@ -213,9 +213,10 @@ export const organisationReasons = (
   hours: readonly WorkingHours[],
   start: number,
   laid: number,
-): WindowReason[] => {
-  const out: WindowReason[] = [];
+): readonly WindowReason[] => {
+  let out: WindowReason[] | undefined;
   const stop = (code: string, value: number, lift: string, by: number): void => {
+    out ??= [];
     out.push({ verdict: 'stop', code, value, bound: 0, lift: { code: lift, by } });
   };
   const early = ((coat.recoatOpens ?? start) - start) / 1000;
@@ -226,8 +227,11 @@ export const organisationReasons = (
   if (unprepared > 0) stop('window-preparation', -unprepared, 'lift-prepare-earlier', unprepared);
   const beyond = outsideWork(hours, start, laid);
   if (beyond > 0) stop('window-working-hours', beyond, 'lift-longer-hours', beyond);
-  return out;
+  return out ?? NONE;
 };
+
+/** Most starts have none: nothing is made for them. */
+const NONE: readonly WindowReason[] = [];
 
 /** Seconds of laying that fall outside the working stretch they fit best. */
 const outsideWork = (hours: readonly WorkingHours[], start: number, laid: number): number => {

@@ -8,6 +8,7 @@ import type { Conditions } from './conditions.ts';
 import {
   extremes,
   firstUnknown,
+  inOrder,
   markOf,
   nearLimit,
   outsideLimits,
@@ -20,6 +21,7 @@ const LEAST_RISE = 0.05;
 
 /** What the hours alone say to one start, whatever the crew and the coat below do. */
 export interface StartPhysics {
+  /** The worst first. */
   readonly reasons: readonly WindowReason[];
   /** Least margin over the whole sensitive time and its P10, K. */
   readonly margin: number;
@@ -235,5 +237,5 @@ function startPhysics(
   }
 
   if (coat.outdoors) reasons.push(...weatherReasons(conditions, coat, start, first, markOf(conditions, laid), last));
-  return { reasons, margin, marginP10, rise, laid, sensitiveUntil };
+  return { reasons: inOrder(reasons), margin, marginP10, rise, laid, sensitiveUntil };
 }
