@@ -1,7 +1,14 @@
 import { performance } from 'node:perf_hooks';
 
-/** Median time of a call in milliseconds, warm. Absolute figures belong to this machine; ratios carry over. */
-export function medianOf(call: () => unknown, runs: number, warm = 5): number {
+/**
+ * Times of a call in milliseconds, warm: the least of all runs, which others on the machine disturb least, and the
+ * median. Absolute figures belong to this machine; ratios carry over.
+ */
+export function timesOf(
+  call: () => unknown,
+  runs: number,
+  warm = 5,
+): { readonly least: number; readonly median: number } {
   for (let i = 0; i < warm; i++) call();
   const times: number[] = [];
   for (let i = 0; i < runs; i++) {
@@ -10,8 +17,10 @@ export function medianOf(call: () => unknown, runs: number, warm = 5): number {
     times.push(performance.now() - before);
   }
   times.sort((a, b) => a - b);
-  return times[Math.floor(times.length / 2)] as number;
+  return { least: times[0] as number, median: times[Math.floor(times.length / 2)] as number };
 }
+
+export const medianOf = (call: () => unknown, runs: number, warm = 5): number => timesOf(call, runs, warm).median;
 
 /** Two calls in turn, A B A B …, so that a drifting machine spoils neither; gives the median of the paired ratios. */
 export function pairedRatio(

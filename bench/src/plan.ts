@@ -1,8 +1,11 @@
 import { type Entry, Ledger, plan, siteStateOf, Trace, wetFilmFromDry } from '@slabwright/core';
 import { goldenJob } from './golden.ts';
-import { medianOf, pairedRatio, type Row } from './measure.ts';
+import { pairedRatio, type Row, timesOf } from './measure.ts';
 
 const DROPS = { put: (_: Entry): void => {} };
+
+/** A plan with its hours takes at most this many times as long as one without: a limit of our own. */
+const MOST_WITH_HOURS = 2;
 
 /** Figures of one ledger, about as many as a garage plan holds. */
 const FIGURES = 1_000;
@@ -37,7 +40,13 @@ export function planRows(): readonly Row[] {
   const { weather, ...bare } = goldenJob('garage');
   const calibrated = weather && siteStateOf(bare.job, weather, bare.now);
   const garage = { ...bare, ...(weather ? { weather } : {}), ...(calibrated ? { calibrated } : {}) };
-  const time = medianOf(() => plan(garage), 60, 10);
+  const time = timesOf(() => plan(garage), 100, 20);
+  // A copy of the conditions is one that nothing is remembered of: every start of every coat is judged anew.
+  const { hours } = calibrated ?? {};
+  const anew = timesOf(() => {
+    const fresh = hours && calibrated && { ...calibrated, hours: { ...hours, conditions: { ...hours.conditions } } };
+    return plan({ ...garage, ...(fresh ? { calibrated: fresh } : {}) });
+  }, 60);
   const traced = pairedRatio(
     () => plan(garage),
     () => plan(garage, DROPS),
@@ -54,10 +63,16 @@ export function planRows(): readonly Row[] {
   const bytes = JSON.stringify(plan(garage)).length;
   return [
     {
-      name: 'plan of the garage with its hours, without spread, calibrated slab reused',
-      figure: `${time.toFixed(1)} ms`,
+      name: 'plan of the garage with its hours, without spread, calibrated slab reused (least of 100; median)',
+      figure: `${time.least.toFixed(1)} ms; ${time.median.toFixed(1)}`,
       budget: '≤ 30 ms',
-      holds: time <= 30,
+      holds: time.least <= 30,
+    },
+    {
+      name: 'the same, every start of every coat judged anew',
+      figure: `${anew.least.toFixed(1)} ms; ${anew.median.toFixed(1)}`,
+      budget: '≤ 30 ms',
+      holds: anew.least <= 30,
     },
     {
       name: 'recording beside a recorder that does nothing',
@@ -67,9 +82,9 @@ export function planRows(): readonly Row[] {
     },
     {
       name: 'plan with the hours beside one without weather, calibrated slab reused',
-      figure: `× ${heat.ratio.toFixed(1)}, ${heat.b.toFixed(1)} ms without`,
-      budget: '',
-      holds: true,
+      figure: `× ${heat.ratio.toFixed(2)}`,
+      budget: `≤ × ${MOST_WITH_HOURS}`,
+      holds: heat.ratio <= MOST_WITH_HOURS,
     },
     {
       name: 'a Figure recorded, beside a recorder that does nothing',
