@@ -180,6 +180,7 @@ describe('names', () => {
     ['oz(fl)', 'fl oz'],
     ['fluid ounces', 'fl oz'],
     ['oz avdp', 'oz(av)'],
+    ['oz wt', 'oz(av)'],
     ['in. w.g.', 'inH₂O'],
     ['pcf', 'lb/ft³'],
     ['″', 'in'],

@@ -20,6 +20,8 @@ describe('each kind in both systems (own arithmetic from the exact factors)', ()
     [3.8227, 'm', {}, '12 ft 6 1/2 in', '3.823 m'],
     [0.0002032, 'm', { kind: 'film' }, '8 mil', '203 µm'],
     [0.003175, 'm', { kind: 'small-length' }, '0.125 in', '3.18 mm'],
+    [0.0008, 'm', { kind: 'small-length' }, '31 mil', '0.8 mm'],
+    [0.00317, 'm', { kind: 'small-length' }, '120 mil', '3.17 mm'],
     [92.90304, 'm²', {}, '1,000 ft²', '92.9 m²'],
     [1146.9, 'm²', {}, '12,345 ft²', '1,147 m²'],
     [0.01892705892, 'm³', {}, '5 gal', '18.9 L'],
@@ -47,7 +49,7 @@ describe('each kind in both systems (own arithmetic from the exact factors)', ()
     [0.46452, 'm²/s', { kind: 'airflow' }, '25 cfm/in', '1,670 m²/h'],
     [4.88242764, 'kg/m²', {}, '1 lb/ft²', '4.88 kg/m²'],
     [10, 'kg', {}, '22 lb', '10 kg'],
-    [0.05, 'kg', {}, '1.76 oz(av)', '50 g'],
+    [0.05, 'kg', {}, '1.76 oz wt', '50 g'],
     [0.0129032, 'm²/s', {}, '500 ft²/h', '46.5 m²/h'],
     [0.0254, 'm/s', {}, '300 ft/h', '91.4 m/h'],
     [4800, 's', {}, '1 h 20 min', '1 h 20 min'],
@@ -72,7 +74,10 @@ describe('feet and inches', () => {
     [12, '1 ft'],
     [12.0625, '1 ft 1/16 in'],
     [144, '12 ft'],
-    [150.4375, '12 ft 6 7/16 in'],
+    [35.9375, '2 ft 11 15/16 in'],
+    [150.4375, '12 ft 6 1/2 in'],
+    [807.1, '67 ft 3 1/8 in'],
+    [1683.1, '140 ft 3 in'],
     [-150, '-12 ft 6 in'],
     [-0.01, '0 in'],
     [15_006, '1,250 ft 6 in'],
@@ -80,7 +85,7 @@ describe('feet and inches', () => {
     expect(imperial(inches * 0.0254, 'm')).toBe(text);
   });
   it.each([
-    [0.03, '10 ft 3 7/16 in'],
+    [0.03, '10 ft 3 3/8 in'],
     [0.1, '10 ft 3 3/8 in'],
     [0.2, '10 ft 3 1/2 in'],
     [0.4, '10 ft 3 1/2 in'],
@@ -172,6 +177,8 @@ describe('a reader of another language', () => {
   it('gets no thousands mark in a field that is typed in again', () => {
     expect(metric(12_345.6, 'm²', { forEntry: true })).toBe('12346 m²');
     expect(imperial(15_006 * 0.0254, 'm', { forEntry: true })).toBe('1250 ft 6 in');
+    // and keeps every sixteenth somebody read
+    expect(imperial(807.0625 * 0.0254, 'm', { forEntry: true })).toBe('67 ft 3 1/16 in');
   });
 });
 

@@ -54,12 +54,18 @@ const showingOf = (unit: Unit, kind: Kind | undefined): Showing => {
 };
 
 /** The first rung the value reaches; zero has no size of its own and takes the first. */
-const unitOnRung = (valueSI: number, unit: Unit, rungs: readonly Rung[]): TradeUnit => {
-  const units = rungs.map(([name, least]) => ({ least, unit: unitFor(unit, name) }));
-  const reached =
-    units.find((rung) => valueSI === 0 || Math.abs(outOfSI(valueSI, rung.unit)) >= rung.least) ?? units.at(-1);
+const rungOf = (valueSI: number, unit: Unit, rungs: readonly Rung[]): { unit: TradeUnit; digits?: number } => {
+  const units = rungs.map(([name, least, digits]) => ({
+    least,
+    unit: unitFor(unit, name),
+    ...(digits === undefined ? {} : { digits }),
+  }));
+  // A hair below counts as reached: 3.175 mm are an eighth of an inch whatever the last binary digit says.
+  const reaches = (rung: (typeof units)[number]): boolean =>
+    Math.abs(outOfSI(valueSI, rung.unit)) >= rung.least * (1 - 1e-9);
+  const reached = units.find((rung) => valueSI === 0 || reaches(rung)) ?? units.at(-1);
   if (reached === undefined) throw new Error(`no unit is named for ${unit}`);
-  return reached.unit;
+  return reached;
 };
 
 /**
@@ -75,7 +81,7 @@ export const formatQuantity = (valueSI: number, unit: Unit, options: FormatOptio
   const showing = showingOf(unit, kind);
   const grouped = options.forEntry !== true;
   const halfBand = band === undefined ? undefined : Math.abs(band[1] - band[0]) / 2;
-  const compound = { grouped, ...(halfBand === undefined ? {} : { halfBand }) };
+  const compound = { grouped, forEntry: !grouped, ...(halfBand === undefined ? {} : { halfBand }) };
   if (options.in === undefined && kind === 'length' && system === 'imperial') {
     const { number, unit: last } = feetAndInches(valueSI, locale, compound);
     return joined(number, last);
@@ -84,9 +90,11 @@ export const formatQuantity = (valueSI: number, unit: Unit, options: FormatOptio
     const { number, unit: last } = hoursAndMinutes(valueSI, locale, compound);
     return joined(number, last);
   }
-  const chosen = options.in === undefined ? unitOnRung(valueSI, unit, showing[system]) : unitFor(unit, options.in);
+  const rung = options.in === undefined ? rungOf(valueSI, unit, showing[system]) : { unit: unitFor(unit, options.in) };
+  const chosen = rung.unit;
   const value = outOfSI(valueSI, chosen);
-  const own = digits === undefined ? showing : { digits };
+  const rungDigits = 'digits' in rung && rung.digits !== undefined ? { digits: rung.digits } : {};
+  const own = digits === undefined ? { ...showing, ...rungDigits } : { digits };
   const width = halfBand === undefined ? {} : { halfBand: spanOutOfSI(halfBand, chosen) };
   const place = lastPlace(value, { ...own, ...width });
   return joined(numberText(value, place, locale, grouped), chosen.name === '1' ? '' : chosen.shows);

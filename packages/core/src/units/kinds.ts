@@ -13,8 +13,8 @@ export type Kind =
   | 'heat-transfer'
   | 'angle';
 
-/** A unit, and the least amount of it (in that unit) at which it is used; below, the next one is. */
-export type Rung = readonly [name: string, least: number];
+/** A unit, the least amount of it (in that unit) at which it is used, and its own digits where the kind's are too many. */
+export type Rung = readonly [name: string, least: number, digits?: number];
 
 export type Showing = {
   readonly imperial: readonly Rung[];
@@ -71,7 +71,17 @@ export const KINDS: Readonly<Record<Kind, Partial<Record<MeasuredUnit, Showing>>
     ),
   },
   length: { m: showing('ft', 'm', 4, { whole: true }) },
-  'small-length': { m: showing('in', 'mm', 3) },
+  /** A crack or a step below an eighth of an inch is told in mils: nobody reads 0.0315 in off anything. */
+  'small-length': {
+    m: showing(
+      [
+        ['in', 0.125],
+        ['mil', 0, 2],
+      ],
+      'mm',
+      3,
+    ),
+  },
   film: { m: showing('mil', 'µm', 3) },
   area: { 'm²': showing('ft²', 'm²', 4, { whole: true }) },
   volume: {

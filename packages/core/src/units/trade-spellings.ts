@@ -86,7 +86,7 @@ export const PHRASES: readonly (readonly [RegExp, string])[] = [
   [new RegExp(`\\b${IMPERIAL}\\s*${GALLON}(?![a-z])|\\b${GALLON}\\s*\\(\\s*${IMPERIAL}\\s*\\)`, 'gi'), ' impgal '],
   [new RegExp(`\\b${US}\\s*${GALLON}(?![a-z])|\\b${GALLON}\\s*\\(\\s*${US}\\s*\\)`, 'gi'), ' gal '],
   [/\bfl(?:uid|\.)?\s*(?:oz|ounces?)(?![a-z])\.?|\boz\.?\s*\(\s*fl\.?\s*\)/gi, ' floz '],
-  [/\boz\.?\s*\(\s*av(?:dp)?\.?\s*\)|\boz\.?\s*av(?:dp)?(?![a-z])\.?/gi, ' avoz '],
+  [/\boz\.?\s*\(\s*av(?:dp)?\.?\s*\)|\boz\.?\s*(?:av(?:dp)?|wt)(?![a-z])\.?/gi, ' avoz '],
   [/\btons?\s*\(\s*us\s*\)|\b(?:us|short)\s*tons?\b/gi, ' uston '],
   [/\bin\.?\s*(?:of\s*)?(?:h[₂2]o|w\.?\s*[gc]\.?)(?![a-z])/gi, ' inwater '],
   [/\bin\.?\s*(?:of\s*)?hg(?![a-z])/gi, ' inhg '],

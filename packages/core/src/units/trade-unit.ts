@@ -88,12 +88,15 @@ const BY_DIMENSION = unitsByDimension();
 
 const shown = (name: string): string => name.replace('F°', '°F').replace(/^1\//, '/');
 
+/** Units whose canonical name is for a keyboard; on paper they stand as the trade writes them. */
+const SHOWN_AS: Readonly<Record<string, string>> = { 'oz(av)': 'oz wt', 'oz(av)/ft²': 'oz wt/ft²' };
+
 const listedUnit = (unit: MeasuredUnit, name: string, system: System | 'both'): TradeUnit => {
   const expression = expressionOf(name);
   const { size, dimension } = measure(asDifferences(expression));
   if (dimension !== dimensionOf(unit)) throw new Error(`the unit ${name} is not listed under its own dimension`);
   const zero = unit === '°C' ? (SCALES[scaleOf(expression) ?? '']?.zero ?? 0) : 0;
-  return { name, shows: shown(name), unit, size, zero, system };
+  return { name, shows: SHOWN_AS[name] ?? shown(name), unit, size, zero, system };
 };
 
 const listedUnits = (unit: MeasuredUnit): readonly TradeUnit[] => {

@@ -205,6 +205,8 @@ const roundingOf = (kind: Kind, unit: MeasuredUnit, value: number, imperial: boo
     return size < 2 * 86_400 ? 30 : size < 14 * 86_400 ? 1800 : 43_200;
   }
   if (kind === 'count') return 0.5;
+  // Mils of a crack have two digits.
+  if (kind === 'small-length' && imperial && Math.abs(value) < 0.0032) return 0.05 * Math.abs(value);
   if (unit === '°C' || unit === 'K') return imperial ? 0.05 / 1.8 : 0.05;
   // Three digits at least: half of the last one is half a percent at most.
   return 0.005 * Math.abs(value);
