@@ -104,4 +104,8 @@ export interface CoatSpread {
 
 export interface SpreadsPlan extends StepBase {
   readonly coats: readonly CoatSpread[];
+  /** How often hours and pours were worked out in turn until the starts stood still; only where weather was given. */
+  readonly rounds?: Figure<'1'>;
+  /** By how much the last of them still moved a start. */
+  readonly moved?: Figure<'s'>;
 }

@@ -7,6 +7,7 @@ import { DAY_MS } from '../../science/weather/index.ts';
 import { type OptionContext, productOf } from '../context.ts';
 import { layingTime } from '../formulas/day.ts';
 import { personTime } from '../formulas/hours-tasks.ts';
+import { mostInSequence } from '../formulas/spread.ts';
 import type { DayPlan, QuantitiesPlan, SitePlan, Task } from '../results.ts';
 import { isRolled, type Phases, phasesOf } from '../schedule/phases.ts';
 import { preparationFrom } from '../schedule/preparation.ts';
@@ -26,11 +27,26 @@ export interface DayWorked {
   readonly phases: Phases;
 }
 
-/** Time to lay the floor of one coat, with the hands there are. */
-function layingOf(trace: Trace, floor: readonly Task[], people: Known<'1'>): Figure<'s'> {
+/**
+ * Time to lay the floor of one coat, with the hands there are; where its pours were planned already, the time they take,
+ * as uncertain in proportion as the rates they stand on.
+ */
+function layingOf(trace: Trace, floor: readonly Task[], people: Known<'1'>, poured: number | undefined): Figure<'s'> {
   const rolled = floor.filter(isRolled).map(({ time }) => time);
   const longest = trace.figure('rolled', personTime, { times: rolled });
-  return trace.figure('laying', layingTime, { times: floor.map(({ time }) => time), longest, people });
+  const inputs = { times: floor.map(({ time }) => time), longest, people };
+  if (poured === undefined) return trace.figure('laying', layingTime, inputs);
+  const rough = trace.figure('laying-by-rates', layingTime, inputs);
+  const ratio = rough.value > 0 ? poured / rough.value : 1;
+  const { band, causes } = rough;
+  return trace.taken('laying', mostInSequence, {
+    value: poured,
+    unit: 's',
+    shows: 'duration',
+    inputs: { along: [rough.id] },
+    ...(band ? { band: [band[0] * ratio, band[1] * ratio] as const } : {}),
+    ...(causes ? { causes: Object.fromEntries(Object.entries(causes).map(([name, by]) => [name, by * ratio])) } : {}),
+  });
 }
 
 /** Between eight in the evening and seven in the morning, by the clock of the place. */
@@ -79,7 +95,7 @@ function notesOf(ctx: OptionContext, plan: DayPlan['coats']): readonly Said[] {
 
 /**
  * The hours of one option: when each coat may be laid, the start it has, and what follows from it on the slab's own
- * temperatures ahead.
+ * temperatures ahead. `poured`: seconds that the pours of a coat take, by layer, where they were planned.
  */
 export function day(
   ctx: OptionContext,
@@ -88,6 +104,7 @@ export function day(
   tasks: readonly Task[],
   quantified: QuantitiesPlan,
   trace: Trace,
+  poured: ReadonlyMap<string, number> = new Map(),
 ): DayWorked {
   const { hours } = state;
   if (!hours) throw new Error('the day needs the hours of its site');
@@ -99,7 +116,9 @@ export function day(
     layers.map(({ id }) => id),
   );
   const people = trace.given('people', { value: ctx.option.people, unit: '1', origin: 'chosen', shows: 'count' });
-  const layings = layers.map((layer, i) => layingOf(trace.within(layer.id), phases.coats[i]?.floor ?? [], people));
+  const layings = layers.map((layer, i) =>
+    layingOf(trace.within(layer.id), phases.coats[i]?.floor ?? [], people, poured.get(layer.id)),
+  );
   const chosen = layers.map((layer) => ctx.option.starts?.find((one) => one.layer === layer.id)?.at);
   const end = conditions.from + conditions.count * 300_000;
   const wanted: readonly Wanted[] = layers.map((layer, i) => {

@@ -66,12 +66,18 @@ function minuteOfDay(at: Instant, zone: string): number {
   return Number(local.slice(11, 13)) * 60 + Number(local.slice(14, 16));
 }
 
-const effortFor = (search: SpreadSearch, squares: number): SpreadEffort =>
-  search === 'quick'
-    ? quickEffort(squares)
-    : search === 'full'
-      ? fullEffort(squares)
-      : { candidates: search, nodes: quickEffort(squares).nodes };
+/** A round that only asks for the minutes looks with a third of the candidates. */
+const ROUGH_SHARE = 3;
+
+function effortFor(search: SpreadSearch, squares: number, rough: boolean): SpreadEffort {
+  const quick = quickEffort(squares);
+  if (rough) {
+    const candidates = typeof search === 'number' ? search : quick.candidates;
+    return { candidates: Math.max(1, Math.ceil(candidates / ROUGH_SHARE)), nodes: 0 };
+  }
+  if (search === 'quick') return quick;
+  return search === 'full' ? fullEffort(squares) : { candidates: search, nodes: quick.nodes };
+}
 
 function bare(ctx: OptionContext, layer: Layer, part: FloorPart): CoatSpread {
   const product = productOf(ctx, layer);
@@ -123,7 +129,16 @@ const unknown = (coat: CoatSpread, code: string, missing: readonly Missing[] = [
 const INCH_M = 0.0254;
 const TAPE_M = 0.05;
 
+/** What an earlier round found, and whether this one only asks how long the coats take. */
+export interface SpreadRound {
+  /** Orders that must be among the candidates. */
+  readonly before?: readonly SpreadSeen[] | undefined;
+  /** A third of the candidates, no repairs: enough for the minutes. */
+  readonly rough?: boolean | undefined;
+}
+
 interface Sources {
+  readonly round: SpreadRound;
   readonly timed: HoursPlan;
   readonly quantified: QuantitiesPlan;
   readonly day: DayPlan | undefined;
@@ -136,7 +151,7 @@ function spreadCoat(
   ctx: OptionContext,
   layer: Layer,
   part: FloorPart,
-  { timed, quantified, day, search, observe }: Sources,
+  { timed, quantified, day, search, observe, round }: Sources,
   after: Instant | undefined,
   trace: Trace,
 ): Spreaded {
@@ -171,7 +186,13 @@ function spreadCoat(
     openTimeAssumed: times.assumed,
   };
   const squares = part.areas.reduce((sum, { net }) => sum + net.value, 0) / hands.cellM ** 2;
-  const found = withBatchThatWorks(question, { areas: 'clipped', effort: effortFor(search, squares), seed: ctx.seed });
+  const earlier = round.before?.find((one) => one.layer === layer.id && one.areas.join() === nothing.areas.join());
+  const found = withBatchThatWorks(question, {
+    areas: 'clipped',
+    effort: effortFor(search, squares, round.rough === true),
+    seed: ctx.seed,
+    ...(earlier?.result.kind === 'plan' ? { also: [earlier.result.solution] } : {}),
+  });
   observe?.({ layer: layer.id, areas: nothing.areas, start, question, result: found });
   const begun = epochOf(start);
   const common = {
@@ -186,6 +207,8 @@ function spreadCoat(
     const reasons = found.issues.map((issue): Reason => ({ verdict: 'stop', ...issueSaid(issue, part, names) }));
     return { coat: common, reasons, missing: [], notes: times.notes };
   }
+  if (found.kind === 'none' && round.rough)
+    return { coat: { ...common, state: 'none found' }, reasons: [], missing: [], notes: [] };
   if (found.kind === 'none') {
     const parts = { begun, zone, seed: ctx.seed, decides: [...hands.decides, times.open.id, times.working.id], names };
     const halted = haltedBy(found, part, parts, trace.within('halted'));
@@ -337,6 +360,18 @@ function doorwayNotes({ doorwayArea, areas }: FloorPart, trace: Trace): readonly
   return [{ code: 'spread-doorway-floor', figures: { area: area.id } }];
 }
 
+/** Seconds from the first mixing of a coat to its last metre, by layer; without those no order was found for. */
+export function pouredTimes({ coats }: SpreadsPlan): ReadonlyMap<string, number> {
+  const times = new Map<string, number>();
+  for (const layer of new Set(coats.map((coat) => coat.layer))) {
+    const own = coats.filter((coat) => coat.layer === layer);
+    const starts = own.flatMap(({ start }) => (start ? [epochOf(start)] : []));
+    const ends = own.flatMap(({ laid }) => (laid ? [epochOf(laid)] : []));
+    if (ends.length === own.length) times.set(layer, (Math.max(...ends) - Math.min(...starts)) / 1000);
+  }
+  return times;
+}
+
 /** A later part of the floor begins when the one before it is down. */
 const later = (coat: CoatSpread): Instant | undefined => coat.laid;
 
@@ -350,13 +385,14 @@ export function spreads(
   search: SpreadSearch,
   trace: Trace,
   observe?: SpreadObserver,
+  round: SpreadRound = {},
 ): SpreadsPlan {
   const parts = floorParts(ctx, surveyed);
   const all = ctx.system.layers.flatMap((layer) => {
     let after: Instant | undefined;
     return parts.map((part, i) => {
       const t = parts.length > 1 ? trace.within(layer.id).within(`${i + 1}`) : trace.within(layer.id);
-      const done = spreadCoat(ctx, layer, part, { timed, quantified, day, search, observe }, after, t);
+      const done = spreadCoat(ctx, layer, part, { timed, quantified, day, search, observe, round }, after, t);
       after = later(done.coat);
       return done;
     });
