@@ -50,8 +50,8 @@ function inputOf(golden: typeof GARAGE | typeof WORKSHOP, change: (files: Files)
   };
 }
 
-function ranked(change?: (files: Files) => void) {
-  const found = rankSystems(inputOf(GARAGE, change));
+function ranked(change?: (files: Files) => void, working = false) {
+  const found = rankSystems(inputOf(GARAGE, change), { working });
   if (!found) throw new Error('the job has an option');
   const one = (id: string): SystemRanked => {
     const system = found.systems.find(({ system: name }) => name === id);
@@ -109,12 +109,31 @@ describe('the garage', () => {
   });
 
   test('every number leads down to its readings, and stands once', () => {
-    const ids = found.entries.map(({ id }) => id);
+    const { entries } = ranked(undefined, true);
+    const ids = entries.map(({ id }) => id);
     expect(new Set(ids).size).toBe(ids.length);
     const known = new Set(ids);
-    for (const entry of found.entries)
+    for (const entry of entries)
       if (entry.kind !== 'given')
         for (const input of Object.values(entry.inputs).flat()) expect(known.has(input)).toBe(true);
+  });
+
+  test('with and without the working the ranking is the same, and what is shown is kept', () => {
+    const full = ranked(undefined, true);
+    const lean = (of: typeof full) =>
+      of.systems.map(({ margins, weakest, price, hours, untilUse, ...rest }) => ({
+        ...rest,
+        numbers: [price, hours, untilUse, weakest?.margin, ...(margins ?? []).map(({ margin }) => margin)].map(
+          (one) => one && [one.id, one.value, one.unit, one.shows],
+        ),
+      }));
+    expect(lean(found)).toEqual(lean(full));
+    const kept = new Map(found.entries.map((entry) => [entry.id, entry]));
+    expect(kept.size).toBe(found.entries.length);
+    for (const { price, hours, untilUse, weakest } of found.systems)
+      for (const one of [price, hours, untilUse, weakest?.margin])
+        if (one) expect(kept.get(one.id), one.id).toMatchObject({ value: one.value, unit: one.unit });
+    expect(found.entries.length).toBeLessThan(full.entries.length / 2);
   });
 
   test('the same input gives the same ranking', () => {

@@ -20,7 +20,8 @@ export function printFits(ranked: SystemsRanked, voice: Voice, terminal: Termina
     lines.push(...columns([head, ...front.map((one) => row(one, voice))], { gap: 3, indent: 2, right: [2, 3, 4] }));
     lines.push(...front.flatMap((one) => unknowns(one, voice, width)));
     lines.push(...wrap(voice.word('fits-front'), width - 4).map(indent(2)));
-    lines.push(...wrap(voice.word('fits-hours-alike'), width - 4).map(indent(2)));
+    for (const key of ['fits-hours-alike', `fits-times-${ranked.timesFrom}`, 'fits-margin-rule'])
+      lines.push(...wrap(voice.word(key), width - 4).map(indent(2)));
   }
   if (beaten.length > 0) {
     lines.push('', paint(terminal, 'bold', 'Fits, but another is at least as good in everything'));
@@ -55,7 +56,7 @@ function row(one: SystemRanked, voice: Voice): string[] {
     one.price ? voice.show(one.price.id) : 'not known',
     one.hours ? voice.show(one.hours.id) : 'not known',
     one.untilUse ? voice.show(one.untilUse.id) : 'not known',
-    weakest ? `${voice.show(weakest.margin.id)} ${voice.word(`fits-need-${weakest.need}`)}` : 'not known',
+    weakest ? `${voice.show(weakest.margin.id)} ${voice.word(weakest.word)}` : 'not known',
   ];
 }
 

@@ -26,13 +26,20 @@ async function fits(...args: string[]): Promise<{ status: number; out: string; e
 }
 
 test('prints the front, what does not fit and the change that admits it, and no score of one number', async () => {
-  const { status, out } = await fits(garage);
+  const { status, out } = await fits(changed('no-weather', () => undefined));
   expect(status).toBe(0);
   expect(out).toMatch(
     /Two thin coats of clear sealer[\s\S]*Base, flake to refusal, clear[\s\S]*Moisture primer, flake/,
   );
   expect(out).toMatch(/Does not fit[\s\S]*Two coats of epoxy[\s\S]*→ Start earlier, or agree cars on/);
   expect(out).not.toMatch(/NaN|undefined|\bsafe\b|compliant/);
+});
+
+test('with weather the time until use counts from now, and who finds no window in time says when', async () => {
+  const { status, out } = await fits(garage);
+  expect(status).toBe(0);
+  expect(out).toMatch(/Worth a look[\s\S]*Base, flake to refusal, clear[\s\S]*counts from now/);
+  expect(out).toMatch(/Moisture primer[\s\S]*In the weather given the first coat starts at[\s\S]*wanted by/);
 });
 
 test('as data: ids that the entries hold, down to their readings', async () => {

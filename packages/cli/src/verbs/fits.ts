@@ -21,7 +21,7 @@ export function fits(
   const now = nowOf(options, terminal);
   const loaded = load(path, options, now);
   for (const warning of loaded.warnings) terminal.err(`look again: ${warning}\n`);
-  const ranked = rankSystems({ ...loaded, now });
+  const ranked = rankSystems({ ...loaded, now }, { working: options.json === true });
   if (!ranked) {
     throw new BadInput([
       `${path}: no option is drawn up, so no system can be tried. Add one under "options", with areas, people and any system of the catalogue.`,

@@ -43,7 +43,7 @@ function shownOf(one: SystemRanked, ranked: SystemsRanked, catalogue: Catalogue,
       ? {
           margin: {
             ...measured(one.weakest.margin, speaks),
-            need: speaks.word(`fits-need-${one.weakest.need}`),
+            need: speaks.word(one.weakest.word),
           },
         }
       : {}),
@@ -77,7 +77,7 @@ export const compareDesk: CompareDesk = {
       use: speaks.word(`fits-use-${ranked.use}`),
       systems: ranked.systems.map((one) => shownOf(one, ranked, catalogue, speaks)),
       common: ranked.common.map(speaks.say),
-      about: [speaks.word('fits-front'), speaks.word('fits-hours-alike')],
+      about: ['fits-front', 'fits-hours-alike', `fits-times-${ranked.timesFrom}`, 'fits-margin-rule'].map(speaks.word),
       ...sheetsOf(catalogue, request.products, reader),
     };
   },

@@ -1,68 +1,98 @@
+import { round9 } from '../../kernel/canonical.ts';
 import type { Figure, Known } from '../../kernel/entry.ts';
 import { epochOf, type Instant } from '../../kernel/instant.ts';
+import { rateFromText } from '../../kernel/money.ts';
 import type { Trace } from '../../kernel/trace.ts';
-import { givenFact, type OptionContext, productOf, sheetOf } from '../context.ts';
+import { type OptionContext, productOf } from '../context.ts';
 import { shareAbove, shareLeft, weakestMargin } from '../formulas/fits.ts';
-import type { SurveyPlan, SystemPlan } from '../results.ts';
+import type { NeedsPlan, SurveyPlan, SystemPlan } from '../results.ts';
+import { filmMargins } from './film-margins.ts';
+import type { Shared } from './shared.ts';
+import { sheetMargins } from './sheet-margins.ts';
 
-/** A need with how far this system and slab lie on the right side of it. */
+/**
+ * A must-have with how far the system lies on the right side of it, as a share of the limit. It is stated only where
+ * both sides are numbers of one test; what is not known has no margin, and never one of nought.
+ */
 export interface Margin {
-  readonly need: 'moisture' | 'bond' | 'date';
+  /** `moisture`, `film`, or a property of the table of methods. */
+  readonly need: string;
+  /** Key of its word. */
+  readonly word: string;
+  /** Coat or product that lies nearest to the limit. */
+  readonly at?: string;
   readonly margin: Figure<'1'>;
 }
 
-export interface Weakest {
-  readonly need: Margin['need'];
-  readonly margin: Figure<'1'>;
-}
-
-/** When the floor is wanted, and how long the system takes for it from its first coat. */
+/** When the floor is wanted, and how long the system takes for it from the start. */
 export interface Wanted {
   readonly start: Instant;
   readonly by: Instant;
   readonly takes: Known<'s'>;
 }
 
-/** Margins that can be stated as a share: moisture below its limit, bond above its need, days before the date. */
-export function marginsOf(
-  ctx: OptionContext,
-  surveyed: SurveyPlan,
-  fitted: SystemPlan,
-  wanted: Wanted | undefined,
-  trace: Trace,
-): readonly Margin[] {
-  return [...moisture(surveyed, fitted, trace), ...bond(ctx, surveyed, trace), ...date(wanted, trace)];
+export interface Weighing {
+  readonly ctx: OptionContext;
+  readonly surveyed: SurveyPlan;
+  readonly fitted: SystemPlan;
+  readonly needed: NeedsPlan;
+  readonly wanted: Wanted | undefined;
+  readonly price: Known<'money'> | undefined;
+  readonly shared: Shared;
 }
 
-export function weakestOf(margins: readonly Margin[], trace: Trace): Weakest | undefined {
+/** Every must-have whose margin can be stated, the weakest first; of one need on several coats the nearest to its limit. */
+export function marginsOf(weighing: Weighing, root: Trace): readonly Margin[] {
+  const { ctx, surveyed, fitted, needed, wanted, price, shared } = weighing;
+  const trace = root.within('margin');
+  const { layers } = ctx.system;
+  const products = [...new Set(layers.map((layer) => productOf(ctx, layer)))];
+  const all: readonly Margin[] = [
+    ...moisture(surveyed, fitted, trace),
+    ...products.flatMap((product) =>
+      shared.sheetMargins(product, () => sheetMargins(ctx, surveyed, product, trace.within(product.id))),
+    ),
+    ...filmMargins(ctx, fitted, surveyed, trace),
+    ...needs(needed, trace),
+    ...date(wanted, trace),
+    ...budget(ctx, price, trace),
+  ];
+  const nearest = new Map<string, Margin>();
+  for (const one of all) {
+    const before = nearest.get(one.need);
+    if (!before || one.margin.value < before.margin.value) nearest.set(one.need, one);
+  }
+  return [...nearest.values()].sort(
+    (a, b) => round9(a.margin.value) - round9(b.margin.value) || (a.need < b.need ? -1 : 1),
+  );
+}
+
+export function weakestOf(margins: readonly Margin[], trace: Trace): Margin | undefined {
   const [first] = margins;
   if (!first) return undefined;
-  const weakest = margins.reduce((least, one) => (one.margin.value < least.margin.value ? one : least), first);
-  const margin = trace.figure('weakest', weakestMargin, { margins: margins.map((one) => one.margin) });
-  return { need: weakest.need, margin };
+  return { ...first, margin: trace.figure('weakest', weakestMargin, { margins: margins.map((one) => one.margin) }) };
 }
+
+const named = (need: string, margin: Figure<'1'>): Margin => ({ need, word: `fits-need-${need}`, margin });
 
 function moisture(surveyed: SurveyPlan, fitted: SystemPlan, trace: Trace): readonly Margin[] {
   return surveyed.moisture.highest.flatMap(({ method, value: reading }): readonly Margin[] => {
     const found = fitted.moistureLimit.find((one) => one.method === method && one.limit.unit === reading.unit);
     if (!found || found.limit.value <= 0) return [];
-    const name = `margin.moisture.${method.toLowerCase().replaceAll(' ', '-')}`;
-    return [{ need: 'moisture', margin: trace.figure(name, shareLeft, { limit: found.limit, reading }) }];
+    const name = `moisture.${method.toLowerCase().replaceAll(' ', '-')}`;
+    return [named('moisture', trace.figure(name, shareLeft, { limit: found.limit, reading }))];
   });
 }
 
-/** Against the coat that asks for most: the slab must carry them all. */
-function bond(ctx: OptionContext, { pullOff }: SurveyPlan, trace: Trace): readonly Margin[] {
-  if (!pullOff) return [];
-  let asked: { readonly product: ReturnType<typeof productOf>; readonly value: number } | undefined;
-  for (const layer of ctx.system.layers) {
-    const product = productOf(ctx, layer);
-    const value = product.bondNeed?.value;
-    if (value !== undefined && (!asked || value > asked.value)) asked = { product, value };
-  }
-  if (!asked?.product.bondNeed) return [];
-  const limit = givenFact(trace, 'bond-need', asked.product.bondNeed, { where: sheetOf(asked.product) });
-  return [{ need: 'bond', margin: trace.figure('margin.bond', shareAbove, { limit, reading: pullOff.mean }) }];
+/** Properties of the sheets that the use asks for, each where the test, its conditions and the form of the value agree. */
+function needs({ needs: all }: NeedsPlan, trace: Trace): readonly Margin[] {
+  return all.flatMap(({ id, what, closest }): readonly Margin[] => {
+    if (!closest || closest.limit.value <= 0) return [];
+    const { end, limit, claimed: reading, product } = closest;
+    const law = end === 'least' ? shareAbove : shareLeft;
+    const margin = trace.figure(`need.${id}`, law, { limit, reading });
+    return [{ need: what, word: `evidence-property-${what}`, at: product, margin }];
+  });
 }
 
 function date(wanted: Wanted | undefined, trace: Trace): readonly Margin[] {
@@ -76,5 +106,16 @@ function date(wanted: Wanted | undefined, trace: Trace): readonly Margin[] {
     where: `${wanted.start} to ${wanted.by}`,
     shows: 'duration',
   });
-  return [{ need: 'date', margin: trace.figure('margin.date', shareLeft, { limit, reading: wanted.takes }) }];
+  return [named('date', trace.figure('date', shareLeft, { limit, reading: wanted.takes }))];
+}
+
+/** Two currencies are never compared. */
+function budget({ job, priceBook }: OptionContext, price: Known<'money'> | undefined, trace: Trace): readonly Margin[] {
+  const { budget: stated } = job;
+  if (!stated || !price || stated.currency !== priceBook?.currency) return [];
+  const value = rateFromText(stated.amount, stated.currency);
+  if (value <= 0) return [];
+  const typed = `${stated.amount} ${stated.currency}`;
+  const limit = trace.given('budget-there-is', { value, unit: 'money', origin: 'chosen', typed, shows: 'money' });
+  return [named('budget', trace.figure('budget', shareLeft, { limit, reading: price }))];
 }

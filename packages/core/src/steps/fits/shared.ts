@@ -1,9 +1,11 @@
+import type { Product } from '../../catalogue.ts';
 import type { Job } from '../../job.ts';
 import type { Trace } from '../../kernel/trace.ts';
 import { type OptionContext, productOf } from '../context.ts';
 import { needs } from '../needs/index.ts';
 import { preparation } from '../preparation/index.ts';
 import type { NeedsPlan, PreparationPlan, SurveyPlan } from '../results.ts';
+import type { Margin } from './margins.ts';
 
 /**
  * Answers that many systems have in common, each worked out once. The keys name everything of a system that the step
@@ -14,9 +16,13 @@ export class Shared {
   private readonly prepared = new Map<string, PreparationPlan>();
   private dayless: Job | undefined;
   private readonly needed = new Map<string, NeedsPlan>();
+  private readonly ofSheet = new Map<string, readonly Margin[]>();
+  /** Told when something was worked out for others too, so that its numbers stay with the ranking. */
+  private readonly made: () => void;
 
-  constructor(surveyed: SurveyPlan) {
+  constructor(surveyed: SurveyPlan, made: () => void = () => undefined) {
     this.surveyed = surveyed;
+    this.made = made;
   }
 
   /**
@@ -45,7 +51,16 @@ export class Shared {
   /** Needs read the products, which of them meets the concrete, and what the job says. */
   needs(ctx: OptionContext, trace: Trace): NeedsPlan {
     const key = JSON.stringify(ctx.system.layers.map(({ product, onConcrete }) => [product, onConcrete ?? false]));
-    return once(this.needed, key, () => needs(ctx, trace));
+    return once(this.needed, key, () => {
+      const found = needs(ctx, trace);
+      this.made();
+      return found;
+    });
+  }
+
+  /** Margins of one sheet on this slab, whatever system its product lies in. */
+  sheetMargins(product: Product, make: () => readonly Margin[]): readonly Margin[] {
+    return once(this.ofSheet, product.id, make);
   }
 }
 

@@ -36,10 +36,10 @@ export const shareLeft = formula({
   },
 });
 
-/** Strength above what is asked, as a share of what is asked; below nothing it is not reached. */
+/** How far a value lies above what is asked, as a share of what is asked; below nothing it is not reached. */
 export const shareAbove = formula({
   id: 'fits/share-above',
-  says: 'How far a strength lies above what is asked, as a share of what is asked',
+  says: 'How far a value lies above what is asked, as a share of what is asked',
   equation: '(reading − limit) / limit',
   takes: { limit: '*', reading: '*' },
   gives: '1',
@@ -50,6 +50,26 @@ export const shareAbove = formula({
   compute: ({ limit, reading }) => {
     if (limit <= 0) throw new Refuse('limit-not-above-nothing', 'limit');
     return (reading - limit) / limit;
+  },
+});
+
+/**
+ * How far a value lies within a range, as a share of the range: for temperatures, whose nought means nothing. Half in
+ * the middle, nothing at an end, below nothing beyond it.
+ */
+export const shareOfRange = formula({
+  id: 'fits/share-of-range',
+  says: 'How far a value lies within a range, as a share of the range',
+  equation: 'min(reading − least, most − reading) / (most − least)',
+  takes: { least: '*', most: '*', reading: '*' },
+  gives: '1',
+  holds: {},
+  source: 'own-arithmetic',
+  noOutsideRow: 'A quotient.',
+  shows: 'share',
+  compute: ({ least, most, reading }) => {
+    if (most <= least) throw new Refuse('limits-out-of-order', 'most');
+    return Math.min(reading - least, most - reading) / (most - least);
   },
 });
 
@@ -72,4 +92,4 @@ export const weakestMargin = formula({
 });
 
 /** Small sums of the ranking of systems. */
-export const fitsFormulas: readonly AnyFormula[] = [timeUntilUse, shareLeft, shareAbove, weakestMargin];
+export const fitsFormulas: readonly AnyFormula[] = [timeUntilUse, shareLeft, shareAbove, shareOfRange, weakestMargin];

@@ -8,7 +8,12 @@ import type { Need } from '../results.ts';
 import { below } from '../system/limits.ts';
 import type { NeededTest } from './rows.ts';
 
-export type Judged = { readonly met: Need['met']; readonly said: readonly Said[] };
+export interface Judged {
+  readonly met: Need['met'];
+  readonly said: readonly Said[];
+  /** Value and limit of one test, where both are numbers that may be held against each other. */
+  readonly closest?: NonNullable<Need['closest']>;
+}
 
 export interface Limit extends NeededTest {
   readonly leastKnown?: Known;
@@ -60,9 +65,17 @@ export function judgeProduct(family: Family, product: Product, limits: readonly 
       return [judgeClaim(claim, limit, trace.within(`${product.id}.property-${claim.index + 1}`))];
     }),
   );
-  const of = (met: Need['met']): readonly Judged[] => judged.filter((one) => one.met === met);
+  const of = (met: Need['met']): readonly Judged[] =>
+    judged.filter((one) => one.met === met).sort((a, b) => shareOf(b) - shareOf(a));
   const found = of('met')[0] ?? of('not met')[0] ?? of('not known')[0];
   return found ?? { met: 'not known', said: [{ code: 'needs-other-test', names }] };
+}
+
+/** How far a claim lies on the right side of its limit; without a number behind all that have one. */
+export function shareOf({ closest }: Pick<Judged, 'closest'>): number {
+  if (!closest || closest.limit.value === 0) return Number.NEGATIVE_INFINITY;
+  const { claimed, limit, end } = closest;
+  return (end === 'least' ? claimed.value - limit.value : limit.value - claimed.value) / limit.value;
 }
 
 function judgeClaim(claim: Claim, limit: Limit, trace: Trace): Judged {
@@ -107,8 +120,11 @@ function againstLimit(
   if (unmoded) return { met: 'not known', said: [{ code: 'needs-mode-missing', names }] };
   const low = value.low;
   const high = onlyBound(claim) ? undefined : value.high;
+  // The end of a range that lies nearer to the limit is the one that counts.
+  const end = leastKnown ? 'least' : 'most';
+  const worst = end === 'least' ? (low ?? high) : (high ?? low);
   const shown = trace.given('claimed', {
-    value: low ?? high ?? limit.value,
+    value: worst ?? limit.value,
     unit: limit.unit,
     origin: 'data sheet',
     typed: claim.property.value,
@@ -116,7 +132,12 @@ function againstLimit(
     shows: claim.family.shows,
   });
   const figures = { claimed: shown.id, limit: limit.id };
-  const answer = (met: Need['met'], code: string): Judged => ({ met, said: [{ code, figures, names }] });
+  const closest = { claimed: shown, limit, end, product: claim.name } as const;
+  const answer = (met: Need['met'], code: string): Judged => ({
+    met,
+    said: [{ code, figures, names }],
+    ...(met === 'not known' ? {} : { closest }),
+  });
   if (leastKnown) {
     if (low !== undefined && !below(low, leastKnown.value)) return answer('met', 'needs-met-least');
     if (high !== undefined && below(high, leastKnown.value)) return answer('not met', 'needs-below-least');

@@ -6,7 +6,7 @@ import { type Reason, verdictOf } from '../../kernel/verdict.ts';
 import type { OptionContext } from '../context.ts';
 import { type Family, familyOf, methodOf } from '../evidence/index.ts';
 import type { Need, NeedsPlan } from '../results.ts';
-import { type Judged, judgeProduct, type Limit, limitsOf } from './judge.ts';
+import { type Judged, judgeProduct, type Limit, limitsOf, shareOf } from './judge.ts';
 import { chemicalNeeds, lightNeeds, otherNeeds } from './other.ts';
 import { type NeededTest, type NeedRow, type On, productsOn, rowsFor } from './rows.ts';
 
@@ -90,7 +90,16 @@ function built(
     tests: limits.map(testOf),
     met: worstOf(judged),
     judged: judged.flatMap(({ said }) => said),
+    ...closestOf(judged),
   };
+}
+
+/** The product nearest to its limit; nothing while one of those asked shows no number that may be held against it. */
+function closestOf(judged: readonly Judged[]): Pick<Need, 'closest'> {
+  const [first, ...rest] = judged;
+  if (!first?.closest || rest.some(({ closest }) => !closest)) return {};
+  const nearest = rest.reduce((near, one) => (shareOf(one) < shareOf(near) ? one : near), first);
+  return nearest.closest ? { closest: nearest.closest } : {};
 }
 
 /** All products asked must show it. */
