@@ -44,7 +44,7 @@ const bandText = (content: Content, { voice }: Setting): string => {
 /** Text of a content without looks: for the alternative text of a drawing. */
 export const plainText = (content: Content, setting: Setting): string => {
   if ('say' in content) return setting.voice.say(content.say);
-  if ('name' in content) return content.name;
+  if ('name' in content) return setting.voice.plain(content.name);
   return [setting.voice.show(content.entry), bandText(content, setting)].filter((part) => part !== '').join(' ');
 };
 
@@ -52,7 +52,8 @@ export const plainText = (content: Content, setting: Setting): string => {
 export function runsOf(content: Content, tone: Tone, setting: Setting): readonly Run[] {
   const style = toneStyle(tone);
   if ('say' in content) return [run(setting.voice.say(content.say), style)];
-  if ('name' in content) return [run(content.name, content.strong ? { ...style, weight: 'bold' } : style)];
+  if ('name' in content)
+    return [run(setting.voice.plain(content.name), content.strong ? { ...style, weight: 'bold' } : style)];
   const figures = content.strong || tone.figures === 'bold' ? { ...style, weight: 'bold' as const } : style;
   const { number, unit } = figureParts(setting.voice.show(content.entry));
   const band = bandText(content, setting);

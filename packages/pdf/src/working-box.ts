@@ -23,8 +23,8 @@ export function workingBox(id: string, width: number, parent: Tag, setting: Sett
   const left = width - valueWidth - 12;
   const origin = [
     working.origin,
-    working.where,
-    working.when,
+    working.where && voice.plain(working.where),
+    working.when && voice.plain(working.when),
     working.typed ? `${words.typed} “${working.typed}”` : undefined,
   ].filter((part) => part !== undefined && part !== '');
   const source = [working.sourceKey, working.locator].filter((part) => part).join(', ');

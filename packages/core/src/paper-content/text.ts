@@ -5,7 +5,7 @@ import type { Block, Content, Paper } from './paper.ts';
 /** A paper as plain text: what a terminal prints and what regression tests keep. */
 
 const contentText = (content: Content, voice: Voice): string => {
-  if ('name' in content) return content.name;
+  if ('name' in content) return voice.plain(content.name);
   if ('say' in content) return voice.say(content.say);
   const band = content.band ? showBand(voice.entry(content.entry), voice.reader) : '';
   return band ? `${voice.show(content.entry)} (${band})` : voice.show(content.entry);
@@ -86,7 +86,7 @@ export function paperText(paper: Paper, voice: Voice): string {
   const right = paper.head.right.map((one) => contentText(one, voice));
   return `${[
     voice.say(paper.title),
-    [...paper.head.left, ...right].join(' · '),
+    [...paper.head.left.map(voice.plain), ...right].join(' · '),
     ...paper.overrides.map((one) => `! ${voice.say(one)}`),
     '',
     ...paper.blocks.flatMap((block) => blockText(block, voice)),

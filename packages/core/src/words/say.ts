@@ -3,6 +3,7 @@ import type { Entry } from '../kernel/entry.ts';
 import type { Issue } from '../kernel/issue.ts';
 import { pathText } from '../kernel/issue.ts';
 import type { Said } from '../kernel/said.ts';
+import { datesSpoken } from './dates.ts';
 import { type Language, MESSAGES } from './messages.ts';
 import { type Reader, show } from './show.ts';
 
@@ -11,6 +12,8 @@ export interface Voice {
   readonly reader: Reader;
   readonly language: Language;
   say(said: Said): string;
+  /** A text of the files as it stands, with the dates in it as this reader writes them. */
+  plain(text: string): string;
   sayIssue(issue: Issue): string;
   /** Words of a key: a task, a method, a vertical. */
   word(key: string): string;
@@ -49,8 +52,9 @@ export function voice(language: Language, reader: Reader, entries: Readonly<Reco
       if (found.kind === 'figure' || found.kind === 'given') values[`${name}N`] = found.value;
     }
     for (const [name, text] of Object.entries(names)) values[name] = text.startsWith('@') ? word(text.slice(1)) : text;
-    return asText(formatOf(language, reader.locale, code).format(values));
+    return datesSpoken(asText(formatOf(language, reader.locale, code).format(values)), language);
   };
+  const plain = (text: string): string => datesSpoken(text, language);
   const sayIssue = (issue: Issue): string => {
     const [least = '', most = ''] = issue.limits ?? [];
     return asText(
@@ -64,5 +68,5 @@ export function voice(language: Language, reader: Reader, entries: Readonly<Reco
       }),
     );
   };
-  return { reader, language, say, sayIssue, word, show: (id) => show(entry(id), reader), entry };
+  return { reader, language, say, plain, sayIssue, word, show: (id) => show(entry(id), reader), entry };
 }

@@ -1,14 +1,13 @@
 import { answered } from '../../plan.ts';
-import { dashes, heading, type PaperContext, say } from '../context.ts';
+import { dashes, heading, moment as momentOf, type PaperContext, say } from '../context.ts';
 import type { Block, Content } from '../paper.ts';
-
-const moment = (instant: string): string => instant.slice(0, 16).replace('T', ' ');
 
 /** The hours of one coat as the forecast gives them: last metre, tack free, the next coat, the lowest margin. */
 export function hoursOf(ctx: PaperContext, layer: string): readonly Block[] {
   const { day } = ctx.option;
   const coat = day && answered(day) ? day.coats.find((one) => one.layer === layer) : undefined;
   if (!coat?.start) return [];
+  const moment = (at: string): string => momentOf(ctx, at);
   const { start, milestones } = coat;
   const stages = milestones.flatMap(({ what, first, last, warm }): readonly Content[] => {
     const stage = what.replaceAll(' ', '-');

@@ -7,6 +7,7 @@ import {
   heading,
   known,
   line,
+  moment,
   type PaperContext,
   say,
   saying,
@@ -72,8 +73,6 @@ export function conditions(ctx: PaperContext): readonly Block[] {
 
 const RETURN: readonly Moment[] = ['foot', 'light', 'vehicle', 'full'];
 
-const moment = (instant: string): string => instant.slice(0, 16).replace('T', ' ');
-
 /** The return to service on the slab's own hours, each instant with its band and the condition it stands on. */
 function byForecast(ctx: PaperContext): readonly Block[] {
   const { day } = ctx.option;
@@ -83,15 +82,15 @@ function byForecast(ctx: PaperContext): readonly Block[] {
   if (!lit || !last?.start || stages.length === 0) return [];
   return [
     heading('proposal-return'),
-    line(say('proposal-return-promise', { laid: moment(last.start.laid) })),
+    line(say('proposal-return-promise', { laid: moment(ctx, last.start.laid) })),
     {
       kind: 'facts',
       rows: stages.map(({ what, last: span, warm }) => ({
         label: say(`paper-moment-${what}`),
-        value: { name: moment(span.at), strong: true } as const,
+        value: { name: moment(ctx, span.at), strong: true } as const,
         note: span.high
-          ? say('proposal-return-holds', { low: moment(span.low), high: moment(span.high) }, { warm })
-          : say('proposal-return-holds-open', { low: moment(span.low) }, { warm }),
+          ? say('proposal-return-holds', { low: moment(ctx, span.low), high: moment(ctx, span.high) }, { warm })
+          : say('proposal-return-holds-open', { low: moment(ctx, span.low) }, { warm }),
       })),
     },
     ...dashes(lit.promises.flatMap(({ says, basis }) => [saying(says), saying(basis)])),

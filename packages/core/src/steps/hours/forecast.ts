@@ -1,7 +1,9 @@
+import { epochOf } from '../../kernel/instant.ts';
 import { type Reason, verdictOf } from '../../kernel/verdict.ts';
 import type { OptionContext } from '../context.ts';
 import type { Gated } from './gate.ts';
 import type { Forecast } from './index.ts';
+import { clock } from './readings.ts';
 
 /** What a slab that was read and a forecast answer together, and what the day says better. */
 const ANSWERED = new Set([
@@ -25,7 +27,7 @@ export function withForecast(gated: Gated, layer: string, ctx: OptionContext, fo
   if (beyond) return gated;
   const read = forecast.site.readings.value > 0;
   const name = forecast.day.coats.find((coat) => coat.layer === layer)?.name ?? layer;
-  const names = { layer: name, at: start.at.slice(0, 16).replace('T', ' ') };
+  const names = { layer: name, at: clock(ctx, epochOf(start.at)) };
   // What the day proposes is nobody's decision yet: the gate stays not known until a start is chosen.
   if (start.by === 'proposed')
     return { gate: gated.gate, notes: [...gated.notes, { code: 'day-start-proposed', names }] };
