@@ -15,7 +15,7 @@ export interface Candidate {
 
 /** Cuts, times and scores an order; people walk straight. */
 export function candidateOf(problem: SpreadProblem, order: Int32Array, name: string): Candidate {
-  return new Tried(problem, order, cutPours(problem.squares, order, problem.batchLitres), name);
+  return new Tried(problem, order, cutPours(problem.squares, order, problem.batchLitres, problem.leastBatches), name);
 }
 
 /** Most candidates are only scored: their clock is worked out in arrays they share, and again for whoever asks for it. */

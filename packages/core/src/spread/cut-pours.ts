@@ -3,13 +3,17 @@ import type { FloorSquares } from './floor-squares.ts';
 /**
  * Cuts an order into pours by litres: place in the order where each pour starts.
  *
- * A square goes to the pour that takes the larger part of it, so the cut is never off by more than half a square; what
+ * `batches`: the fewest that hold the floor. A square goes to the pour that takes the larger part of it, so the cut is never off by more than half a square; what
  * one pour took too much the next one gives back. The last pour is the part batch.
  */
-export function cutPours(squares: FloorSquares, order: Int32Array, batchLitres: number): Int32Array {
-  const most = Math.max(1, batchesNeeded(squares, batchLitres));
+export function cutPours(
+  { litres }: FloorSquares,
+  order: Int32Array,
+  batchLitres: number,
+  batches: number,
+): Int32Array {
+  const most = Math.max(1, batches);
   const starts = new Int32Array(most);
-  const { litres } = squares;
   let pour = 1;
   let run = 0;
   for (let k = 0; k < order.length && pour < most; k++) {

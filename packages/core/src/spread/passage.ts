@@ -1,4 +1,4 @@
-import { segmentsMeet } from './geometry.ts';
+import { boxOf, segmentsMeet } from './geometry.ts';
 import type { Point, SpreadCase } from './types.ts';
 
 /** Narrowest passage assumed when none is given, m (shoulders of a working adult; assumed, no source). */
@@ -16,9 +16,9 @@ export const WIDTH_ROUNDING_M = 1e-6;
  * The smallest room sideways, up to a wall, the outline or a hole, anywhere between the two centres. Between the places
  * where some wall ends it grows and shrinks in straight lines, so it is smallest at one of those or at an end of the step.
  */
-export function clearWidth(question: SpreadCase, p: Point, q: Point, enough: number): number {
-  const reach = enough + question.cellM;
-  const blockers = blockersNear(question, p, q, reach);
+export function clearWidth(all: readonly Blocker[], cellM: number, p: Point, q: Point, enough: number): number {
+  const reach = enough + cellM;
+  const blockers = blockersNear(all, p, q, reach);
   if (blockers.length === 0) return enough;
   const dx = q[0] - p[0];
   const dy = q[1] - p[1];
@@ -46,23 +46,32 @@ export function clearWidth(question: SpreadCase, p: Point, q: Point, enough: num
   return width;
 }
 
+/** A line people cannot pass, and the box around it. */
+export interface Blocker {
+  readonly line: Segment;
+  readonly box: readonly [number, number, number, number];
+}
+
 type Segment = readonly [Point, Point];
 
-function blockersNear(question: SpreadCase, p: Point, q: Point, reach: number): Segment[] {
+/** Outline, holes and walls of a floor. */
+export function blockersOf(question: SpreadCase): Blocker[] {
+  const lines: Segment[] = [...question.walls];
+  for (const ring of [question.outline, ...question.holes]) {
+    for (let k = 0; k < ring.length; k++) lines.push([ring[k] as Point, ring[(k + 1) % ring.length] as Point]);
+  }
+  return lines.map((line) => ({ line, box: boxOf(line) }));
+}
+
+function blockersNear(all: readonly Blocker[], p: Point, q: Point, reach: number): Segment[] {
   const near: Segment[] = [];
   const loX = Math.min(p[0], q[0]) - reach;
   const hiX = Math.max(p[0], q[0]) + reach;
   const loY = Math.min(p[1], q[1]) - reach;
   const hiY = Math.max(p[1], q[1]) + reach;
-  const keep = (a: Point, b: Point): void => {
-    if (Math.max(a[0], b[0]) < loX || Math.min(a[0], b[0]) > hiX) return;
-    if (Math.max(a[1], b[1]) < loY || Math.min(a[1], b[1]) > hiY) return;
-    near.push([a, b]);
-  };
-  for (const ring of [question.outline, ...question.holes]) {
-    for (let k = 0; k < ring.length; k++) keep(ring[k] as Point, ring[(k + 1) % ring.length] as Point);
+  for (const { line, box } of all) {
+    if (box[2] >= loX && box[0] <= hiX && box[3] >= loY && box[1] <= hiY) near.push(line);
   }
-  for (const [a, b] of question.walls) keep(a, b);
   return near;
 }
 

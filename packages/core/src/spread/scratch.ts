@@ -1,4 +1,4 @@
-import type { FloorSquares } from './floor-squares.ts';
+import type { FloorGeometry } from './floor-geometry.ts';
 
 /**
  * Arrays that every candidate of a floor fills anew and nobody keeps: a search grows hundreds of orders, and handing out
@@ -19,11 +19,12 @@ export interface Scratch {
   readonly clock: { readonly time: Float64Array; readonly pourOf: Int32Array; readonly ages: Float64Array };
 }
 
-const kept = new WeakMap<FloorSquares, Scratch>();
+/** By the links: the coats of one floor share them. */
+const kept = new WeakMap<Int32Array, Scratch>();
 
 /** The arrays of a floor, made when first asked for. */
-export function scratchOf(squares: FloorSquares): Scratch {
-  const before = kept.get(squares);
+export function scratchOf(squares: FloorGeometry): Scratch {
+  const before = kept.get(squares.link);
   if (before) return before;
   const { count } = squares;
   const made: Scratch = {
@@ -39,11 +40,11 @@ export function scratchOf(squares: FloorSquares): Scratch {
     pairs: pairsOf(squares),
     clock: { time: new Float64Array(count), pourOf: new Int32Array(count), ages: new Float64Array(2 * count) },
   };
-  kept.set(squares, made);
+  kept.set(squares.link, made);
   return made;
 }
 
-function pairsOf({ count, link, free }: FloorSquares): Scratch['pairs'] {
+function pairsOf({ count, link, free }: FloorGeometry): Scratch['pairs'] {
   const tied: number[] = [];
   const parted: number[] = [];
   for (let s = 0; s < count; s++) {
