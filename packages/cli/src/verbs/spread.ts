@@ -29,9 +29,8 @@ export function spreadVerb(path: string, options: SpreadVerbOptions, terminal: T
   return floor === undefined ? ofJob(path, options, search, terminal) : ofFloor(path, floor, options, search, terminal);
 }
 
-/** The parsed file when it is a floor in the instance format and no job. */
+/** The parsed file or standard input when it is a floor in the instance format: a job names its `schema`, a floor its `format`. */
 function floorIn(path: string): unknown {
-  if (path === '-') return undefined;
   let json: unknown;
   try {
     json = JSON.parse(readInput(path, 'job.json').text);
@@ -39,7 +38,7 @@ function floorIn(path: string): unknown {
     if (trouble instanceof SyntaxError) return undefined;
     throw trouble;
   }
-  if (typeof json !== 'object' || json === null) return undefined;
+  if (typeof json !== 'object' || json === null || 'schema' in json) return undefined;
   const inner: unknown = 'instance' in json ? json.instance : json;
   return typeof inner === 'object' && inner !== null && 'format' in inner ? json : undefined;
 }
