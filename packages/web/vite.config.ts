@@ -8,7 +8,7 @@ const CONDITIONS = ['@slabwright/source', 'module', 'browser', 'development|prod
 const SHEET = '#f2f0eb';
 
 /** Our own packages run nothing when they are loaded that anybody else relies on, so what is not used may go. */
-const ours = /\/packages\/(core|store|pdf)\/src\//;
+const ours = /\/packages\/(calendar|core|store|pdf)\/src\//;
 
 export default defineConfig({
   // Relative addresses: the built folder works under any path of any static host.

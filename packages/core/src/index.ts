@@ -1,4 +1,5 @@
 export { ALL_FORMULAS } from './all-formulas.ts';
+export { type CalendarEvent, calendarOf, type PlanCalendar } from './calendar.ts';
 export {
   type Catalogue,
   type CatalogueFile,

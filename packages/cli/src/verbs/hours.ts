@@ -1,6 +1,6 @@
 import { writeFileSync } from 'node:fs';
+import { icsOf } from '@slabwright/calendar';
 import { answered, canonicalText, severity } from '@slabwright/core';
-import { calendarOf } from '../calendar.ts';
 import type { FileOptions } from '../load.ts';
 import { planned } from '../planned.ts';
 import { printHours } from '../print/hours.ts';
@@ -35,7 +35,7 @@ export function hoursVerb(path: string, options: HoursVerbOptions, terminal: Ter
   }
   if (options.ics !== undefined) {
     try {
-      writeFileSync(options.ics, calendarOf(done, chosen));
+      writeFileSync(options.ics, icsOf(plan, chosen, done.voice));
     } catch (trouble) {
       throw new BadInput([`${options.ics} cannot be written: ${(trouble as Error).message}`]);
     }

@@ -1,3 +1,4 @@
+import calendar from './en/calendar.json' with { type: 'json' };
 import check from './en/check.json' with { type: 'json' };
 import climate from './en/climate.json' with { type: 'json' };
 import cracks from './en/cracks.json' with { type: 'json' };
@@ -20,6 +21,7 @@ import spread from './en/spread.json' with { type: 'json' };
 import survey from './en/survey.json' with { type: 'json' };
 import system from './en/system.json' with { type: 'json' };
 import thinner from './en/thinner.json' with { type: 'json' };
+import esCalendar from './es/calendar.json' with { type: 'json' };
 import esDay from './es/day.json' with { type: 'json' };
 import esHours from './es/hours.json' with { type: 'json' };
 import esNames from './es/names.json' with { type: 'json' };
@@ -50,6 +52,7 @@ function merge(files: readonly Messages[]): ReadonlyMap<string, string> {
 /** English is complete; Spanish covers the crew sheet and the safety sheet. */
 export const MESSAGES: Readonly<Record<Language, ReadonlyMap<string, string>>> = {
   en: merge([
+    calendar,
     check,
     climate,
     cracks,
@@ -73,5 +76,5 @@ export const MESSAGES: Readonly<Record<Language, ReadonlyMap<string, string>>> =
     system,
     thinner,
   ]),
-  es: merge([esDay, esHours, esNames, esPapers, esPreparation, esSpread, esSurvey, esSystem, esThinner]),
+  es: merge([esCalendar, esDay, esHours, esNames, esPapers, esPreparation, esSpread, esSurvey, esSystem, esThinner]),
 };
