@@ -22,6 +22,9 @@ export function App() {
             <Route path="/catalogue/:id/:part?">
               {({ id, part }) => <CataloguePage key={id} id={id} part={part} />}
             </Route>
+            <Route path="/prices/:id/with/:catalogue">
+              {({ id, catalogue }) => <PricesPage key={id} id={id} catalogue={catalogue} />}
+            </Route>
             <Route path="/prices/:id">{({ id }) => <PricesPage key={id} id={id} />}</Route>
             <Route path="/job/:id/:step/working/:entry">
               {({ id, step, entry }) => <JobScreen id={id} step={step} working={decodeURIComponent(entry)} />}

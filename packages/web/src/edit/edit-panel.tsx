@@ -7,16 +7,19 @@ import { WeatherPanel } from '../weather/weather-panel.tsx';
 import { words as screenWords } from '../words.ts';
 import { Form } from './form.tsx';
 import { useTarget } from './form-target.tsx';
+import { GoodsPanel } from './goods-panel.tsx';
+import { goodsWords } from './goods-words.ts';
 import { OPTIONS } from './option-section.ts';
 import type { Section } from './spec.ts';
 import { SURVEY_SECTIONS } from './survey-sections.ts';
 import { words } from './words.ts';
 
 const FLOOR: Section = { id: 'floor', title: words.draw, parts: [] };
+const GOODS: Section = { id: 'goods', title: goodsWords.title, parts: [] };
 const WEATHER: Section = { id: 'weather', title: screenWords.weather.title, parts: [] };
 
 /** Everything a person enters about a job, in the order somebody walks the site. */
-export const SECTIONS: readonly Section[] = [FLOOR, ...SURVEY_SECTIONS, WEATHER, OPTIONS];
+export const SECTIONS: readonly Section[] = [FLOOR, ...SURVEY_SECTIONS, WEATHER, GOODS, OPTIONS];
 
 export function EditPanel({ step, section: wanted }: { readonly step: string; readonly section: string }) {
   const { id } = useJob();
@@ -45,6 +48,8 @@ export function EditPanel({ step, section: wanted }: { readonly step: string; re
         <DrawPanel />
       ) : section.id === WEATHER.id ? (
         <WeatherPanel />
+      ) : section.id === GOODS.id ? (
+        <GoodsPanel />
       ) : (
         <Form key={section.id} parts={section.parts} />
       )}

@@ -8,7 +8,11 @@ const PARTS: Readonly<Record<string, readonly (readonly [string, string])[]>> = 
     ['floor', words.draw],
     ['building', words.fill],
   ],
-  system: [['options', words.chooseOptions]],
+  system: [
+    ['options', words.chooseOptions],
+    ['goods', words.otherCatalogue],
+  ],
+  price: [['goods', words.choosePrices]],
   hours: [
     ['climate', 'Enter air and slab'],
     ['weather', screenWords.weather.enter],
@@ -32,7 +36,7 @@ export function EnterLinks({ step }: { readonly step: string }) {
         </Link>
       ) : null}
       {step === 'price' && document.priceBook ? (
-        <Link className="press" href={`/prices/${document.priceBook}`}>
+        <Link className="press" href={`/prices/${document.priceBook}/with/${document.catalogue}`}>
           {words.prices}
         </Link>
       ) : null}

@@ -28,7 +28,7 @@ interface Opened {
 }
 
 /** Opens a stored file to be edited; `undefined` while it opens, null when it is not here. */
-function useFile(kind: Kind, id: string): Opened | null | undefined {
+function useFile(kind: Kind, id: string, goods: string): Opened | null | undefined {
   const [opened, setOpened] = useState<Opened | null | undefined>(undefined);
   useEffect(() => {
     let left = false;
@@ -41,7 +41,7 @@ function useFile(kind: Kind, id: string): Opened | null | undefined {
         setOpened(null);
         return;
       }
-      const beside = kind === 'price-book' ? await besideOf(store, id) : {};
+      const beside = kind === 'price-book' ? await besideOf(store, goods) : {};
       const live = new LiveDocument<Raw>(store, stored as StoredDocument, headingOf(kind));
       close = () => live.close();
       if (!left) setOpened({ live, beside });
@@ -51,11 +51,11 @@ function useFile(kind: Kind, id: string): Opened | null | undefined {
       left = true;
       close();
     };
-  }, [kind, id]);
+  }, [kind, id, goods]);
   return opened;
 }
 
-/** A price book goes with the catalogue of its name. */
+/** The catalogue whose packs a price book prices. */
 const besideOf = async (store: Store, id: string): Promise<Raw> => (await store.get('catalogue', id))?.body ?? {};
 
 const headingOf = (kind: Kind): HeadingOf<Raw> =>
@@ -76,11 +76,13 @@ export function CataloguePage({ id, part }: { readonly id: string; readonly part
   );
 }
 
-export function PricesPage({ id }: { readonly id: string }) {
+/** Without a job it goes with the catalogue of its name. */
+export function PricesPage({ id, catalogue = id }: { readonly id: string; readonly catalogue?: string }) {
   return (
     <FilePage
       kind="price-book"
       id={id}
+      goods={catalogue}
       title={w.prices}
       sections={PRICE_SECTIONS}
       section={PRICE_SECTIONS[0] as Section}
@@ -91,14 +93,16 @@ export function PricesPage({ id }: { readonly id: string }) {
 interface FilePageProps {
   readonly kind: Kind;
   readonly id: string;
+  /** The catalogue a price book is edited beside. */
+  readonly goods?: string;
   readonly title: string;
   readonly sections: readonly Section[];
   readonly section: Section;
 }
 
 function FilePage(props: FilePageProps) {
-  const { kind, id, title } = props;
-  const opened = useFile(kind, id);
+  const { kind, id, title, goods = id } = props;
+  const opened = useFile(kind, id, goods);
   useEffect(() => {
     document.title = `${title} ${id} · ${app.program}`;
   }, [title, id]);

@@ -4,20 +4,13 @@ import { useEffect, useId, useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { device } from '../keep/device.ts';
 import { catalogueHeading, type JobDocument, jobHeading } from '../keep/documents.ts';
+import { freeId } from '../keep/goods.ts';
 import { Wordmark } from '../screens/header.tsx';
 import { words as app } from '../words.ts';
 import { newWords as w } from './new-words.ts';
 import './edit.css';
 
 const OWN = 'own-catalogue';
-
-const slug = (title: string): string =>
-  title
-    .normalize('NFKD')
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-+|-+$/g, '')
-    .slice(0, 32) || 'job';
 
 /** The browser's own list of zones is the one times will be read with. */
 function isZone(zone: string): boolean {
@@ -27,12 +20,6 @@ function isZone(zone: string): boolean {
     if (trouble instanceof RangeError) return false;
     throw trouble;
   }
-}
-
-async function freeId(store: Store, stem: string): Promise<string> {
-  let id = stem;
-  for (let n = 2; await store.get('job', id); n += 1) id = `${stem}-${n}`;
-  return id;
 }
 
 interface Wanted {
@@ -45,7 +32,7 @@ interface Wanted {
 /** A job with one room nobody has drawn yet. What is not known stays not known. */
 async function begin(store: Store, { title, zone, units, catalogue }: Wanted): Promise<string> {
   const updatedAt = new Date().toISOString();
-  const id = await freeId(store, slug(title));
+  const id = await freeId(store, 'job', title);
   const job: JobFile = {
     schema: 'slabwright.job/1',
     id,

@@ -362,6 +362,54 @@ const use: Section = {
   ],
 };
 
+/** What the authority of the place says, as the firm read it. Nothing here is filled in for anybody. */
+const rules: Section = {
+  id: 'rules',
+  title: 'Rules and season of the place',
+  note: 'Only what somebody read in a document: name it with its date. Nothing here is filled in for you.',
+  parts: [
+    list('place.vocLimits', 'Most VOC a coating may hold there', {
+      one: 'a limit',
+      title: (item) => [textAt(item, ['category']), textAt(item, ['limit'])].filter(Boolean).join(', '),
+      begin: () => ({}),
+      parts: [
+        field('category', 'Category', TEXT, 'As the document names it.'),
+        field('limit', 'Limit', quantity('kg/m³', '100 g/L')),
+        field(
+          'basis',
+          'Stated per litre',
+          choice(['less water and exempt', 'as used'], {
+            'less water and exempt': 'without water and exempt solvents',
+            'as used': 'as it is used',
+          }),
+        ),
+        field('source', 'Document', TEXT),
+        field('date', 'In force from', DATE),
+        field('products', 'Only for', { is: 'some of', from: productNames }, 'None ticked: for every product.'),
+      ],
+    }),
+    list('place.exempt', 'Solvents that do not count there', {
+      one: 'a solvent',
+      title: (item) => textAt(item, ['solvent']),
+      begin: () => ({}),
+      parts: [
+        field('solvent', 'Solvent', TEXT, 'As the data sheet names it.'),
+        field('source', 'Document', TEXT),
+        field('date', 'In force from', DATE),
+      ],
+    }),
+    group(
+      'Coldest and hottest the slab gets in a year',
+      [
+        field('place.season.coldest', 'Coldest', temperature()),
+        field('place.season.hottest', 'Hottest', temperature()),
+        field('place.season.source', 'Who says so', TEXT),
+      ],
+      'For cracks and joints that move.',
+    ),
+  ],
+};
+
 const sideOf = (index: 0 | 1) =>
   group(index === 0 ? 'In the one room' : 'In the other room', [
     field(`sides.${index}.area`, 'Room', { is: 'one of', from: areaNames }),
@@ -403,4 +451,5 @@ export const SURVEY_SECTIONS: readonly Section[] = [
   pullOffs,
   climate,
   use,
+  rules,
 ];

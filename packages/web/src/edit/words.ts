@@ -8,6 +8,8 @@ export const words = {
   fill: 'Enter what was found',
   chooseOptions: 'Choose systems',
   catalogue: 'Open the catalogue',
+  otherCatalogue: 'Choose the catalogue',
+  choosePrices: 'Choose the price book',
   prices: 'Open the price book',
   newJob: 'New job',
   wrong: (n: number) => (n === 1 ? '1 entry is not right yet' : `${n} entries are not right yet`),

@@ -18,6 +18,7 @@ import { useStoredWeather } from '../keep/weather.ts';
 import { type Spreading, useSpreading } from '../spread/use-spreading.ts';
 import type { IssueShown, KeptPlan, Planned } from '../worker/api.ts';
 import { PROGRAM_VERSION } from '../worker/client.ts';
+import { followGoods } from './follow-goods.ts';
 import { usePreferences } from './preferences.ts';
 import { localeHere, usePlanning } from './use-planning.ts';
 import type { ViewVoice } from './voice.ts';
@@ -79,6 +80,7 @@ export function useOpened(id: string): Opening {
   useEffect(() => {
     let left = false;
     let close = (): void => undefined;
+    let leave = (): void => undefined;
     const open = async (): Promise<void> => {
       const keeping = keptPlan(id, PROGRAM_VERSION);
       const found = await device();
@@ -109,12 +111,18 @@ export function useOpened(id: string): Opening {
           : null,
         kept,
       };
+      let goods = open;
       close = () => {
+        leave();
         open.live.close();
-        open.catalogue.close();
-        open.priceBook?.close();
+        goods.catalogue.close();
+        goods.priceBook?.close();
       };
       setOpening({ is: 'open', ...open });
+      leave = followGoods(store, open.live, open, (next) => {
+        goods = next;
+        setOpening({ is: 'open', ...next });
+      });
     };
     void open();
     return () => {

@@ -2,6 +2,7 @@ import type { Heading, ListPlace, Store } from '@slabwright/store';
 import { StoreError } from '@slabwright/store';
 import { useCallback, useDeferredValue, useEffect, useRef, useState } from 'react';
 import { Link, useLocation } from 'wouter';
+import { GoodsHere } from '../edit/goods-here.tsx';
 import { NewJobLink } from '../edit/new-job-link.tsx';
 import { type Device, device } from '../keep/device.ts';
 import { openFile, saveBackup } from '../keep/files.ts';
@@ -113,6 +114,7 @@ export function JobList() {
         ) : null}
       </section>
       {found ? <RemovedJobs store={found.store} /> : null}
+      {found ? <GoodsHere store={found.store} /> : null}
       {found ? <Keeping device={found} /> : null}
     </main>
   );
