@@ -21,6 +21,8 @@ export interface FileOptions {
   readonly prices?: string;
   readonly weather?: string;
   readonly now?: string;
+  /** The job's own text where it was read already: standard input can be read once only. */
+  readonly text?: string;
 }
 
 export interface Loaded {
@@ -43,7 +45,8 @@ const refuseIssues = (file: string, issues: readonly Issue[]): void => {
 
 /** Reads a job with its catalogue and, when they are there, its price book and weather; checks each before anything is planned. */
 export function load(path: string, options: FileOptions, now: string): Loaded {
-  const { text, folder } = readInput(path, 'job.json');
+  const { text, folder } =
+    options.text === undefined ? readInput(path, 'job.json') : { text: options.text, folder: process.cwd() };
   const job = read(path, jobFromText(text));
   const catalogueText = readBeside(folder, 'catalogue.json', options.catalogue);
   if (!catalogueText) {

@@ -4,26 +4,15 @@ import { type Issue, MOST_BYTES } from '@slabwright/core';
 import { BadInput } from './terminal.ts';
 import { plainVoice } from './voice.ts';
 
-/** Standard input can be read once only; who asks twice means the same text. */
-let fromStandardInput: string | undefined;
-
-function standardInput(): string {
-  fromStandardInput ??= readFileSync(0, 'utf8');
-  if (fromStandardInput.length > MOST_BYTES) throw tooLarge('-', fromStandardInput.length);
-  return fromStandardInput;
-}
-
-const tooLarge = (file: string, size: number): BadInput =>
-  badInput(file, [{ code: 'file-too-large', path: [], value: `${size}`, limits: ['0', `${MOST_BYTES}`] }]);
-
 /** Reads a file, a folder's `name`, or standard input for `-`; refuses what is too large before reading it. */
 export function readInput(path: string, nameInFolder: string): { readonly text: string; readonly folder: string } {
-  if (path === '-') return { text: standardInput(), folder: process.cwd() };
+  if (path === '-') return { text: readFileSync(0, 'utf8'), folder: process.cwd() };
   if (!existsSync(path)) throw new BadInput([`${path}: there is no such file or folder.`]);
   const file = statSync(path).isDirectory() ? join(path, nameInFolder) : path;
   if (!existsSync(file)) throw new BadInput([`${path}: the folder holds no ${nameInFolder}.`]);
   const { size } = statSync(file);
-  if (size > MOST_BYTES) throw tooLarge(file, size);
+  if (size > MOST_BYTES)
+    throw badInput(file, [{ code: 'file-too-large', path: [], value: `${size}`, limits: ['0', `${MOST_BYTES}`] }]);
   return { text: readFileSync(file, 'utf8'), folder: dirname(file) };
 }
 

@@ -61,7 +61,10 @@ function coatLines(coat: Coat, { voice }: Pick<Planned, 'voice'>, terminal: Term
   const rows = coat.pours.map((pour) => [
     pour.pour,
     voice.show(pour.volume),
-    pour.parts.map(({ name, volume, mass }) => `${name} ${voice.show(mass ?? volume)}`).join(' + '),
+    [
+      ...pour.parts.map(({ name, volume, mass }) => `${name} ${voice.show(mass ?? volume)}`),
+      ...(pour.thinner ? [`thinner ${voice.show(pour.thinner)}`] : []),
+    ].join(' + '),
     voice.show(pour.area),
     `mix ${clock(pour.mixFrom)}`,
     `place by ${clock(pour.placeBy)}`,

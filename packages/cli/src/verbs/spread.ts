@@ -24,16 +24,31 @@ function searchOf(effort: string | undefined): Search {
 
 /** `spread JOB|FLOOR`: the order of pours. Exit status 0 when one is found, 1 when none is, 2 for bad input. */
 export function spreadVerb(path: string, options: SpreadVerbOptions, terminal: Terminal): number {
+  return path === '-'
+    ? spreadText(readInput(path, 'job.json').text, options, terminal)
+    : spreadFile(path, options, terminal);
+}
+
+function spreadFile(path: string, options: SpreadVerbOptions, terminal: Terminal): number {
   const search = searchOf(options.effort);
-  const floor = floorIn(path);
+  const floor = floorIn(readInput(path, 'job.json').text);
   return floor === undefined ? ofJob(path, options, search, terminal) : ofFloor(path, floor, options, search, terminal);
 }
 
-/** The parsed file or standard input when it is a floor in the instance format: a job names its `schema`, a floor its `format`. */
-function floorIn(path: string): unknown {
+/** What came through standard input: a job says so by its `schema`, a floor by its `format`. */
+export function spreadText(text: string, options: SpreadVerbOptions, terminal: Terminal): number {
+  const search = searchOf(options.effort);
+  const floor = floorIn(text);
+  return floor === undefined
+    ? ofJob('-', { ...options, text }, search, terminal)
+    : ofFloor('-', floor, options, search, terminal);
+}
+
+/** The parsed text when it is a floor in the instance format and no job. */
+function floorIn(text: string): unknown {
   let json: unknown;
   try {
-    json = JSON.parse(readInput(path, 'job.json').text);
+    json = JSON.parse(text);
   } catch (trouble) {
     if (trouble instanceof SyntaxError) return undefined;
     throw trouble;
