@@ -22,14 +22,20 @@ export interface CoarseProof {
 
 /**
  * Compares the fast method with the best possible on a coarse copy of at most `most` squares; undefined when no copy is
- * both that small and fine enough (a quarter of the distance between stop lines, so that bays are still seen).
+ * both that small and fine enough (a quarter of the distance between stop lines, so that bays are still seen). `going`
+ * is asked now and then; answering false ends the search with the bound known by then.
  */
-export function coarseProof(problem: SpreadProblem, nodes: number, most = 110): CoarseProof | undefined {
+export function coarseProof(
+  problem: SpreadProblem,
+  nodes: number,
+  most = 110,
+  going?: () => boolean,
+): CoarseProof | undefined {
   const coarse = coarseCopy(problem, Math.min(most, EXACT_MOST_SQUARES));
   if (!coarse) return undefined;
   const { squares, doorSquares } = coarse;
   const clock = coarseClock(problem, squares.count);
-  const exact = exactLargestAge({ squares, doorSquares, clock, nodes });
+  const exact = exactLargestAge({ squares, doorSquares, clock, nodes, going });
   const methodMin = Math.min(...methodAges(coarse, clock, exact.atLeast));
   return {
     squareM: squares.cellM,
@@ -47,7 +53,8 @@ function methodAges(coarse: SpreadProblem, clock: Float64Array, atLeast: number)
   const judge = (order: Int32Array): void => {
     if (order.length === coarse.squares.count) ages.push(largestAge(coarse.squares, order, clock));
   };
-  for (const sketch of shortlist(coarse, 60)) {
+  for (const draw of shortlist(coarse, 60)) {
+    const sketch = draw();
     const key = keyOf(coarse.squares, sketch);
     judge(planBack(coarse, key));
     for (const share of [1, 1.1, 1.2, 1.35]) {

@@ -24,6 +24,9 @@ export function fullEffort(squares: number): SpreadEffort {
 /** Told how far the search is; answering false stops it with the best plan so far. */
 export type SpreadProgress = (done: number, of: number, bestScore: number) => boolean;
 
+/** Squares grown between two reports, at most. */
+const SQUARES_BETWEEN_REPORTS = 40_000;
+
 /** Counts candidates and asks now and then whether to go on. */
 export class Budget {
   done = 0;
@@ -31,16 +34,19 @@ export class Budget {
   readonly total: number;
   private readonly onProgress: SpreadProgress | undefined;
   private nextReport = 0;
+  private readonly every: number;
 
-  constructor(total: number, onProgress: SpreadProgress | undefined) {
+  constructor(total: number, squares: number, onProgress: SpreadProgress | undefined) {
     this.total = total;
     this.onProgress = onProgress;
+    // seldom enough to cost nothing, often enough that a large floor stops within some tens of milliseconds
+    this.every = Math.max(1, Math.min(Math.max(16, total / 100), Math.floor(SQUARES_BETWEEN_REPORTS / squares)));
   }
 
   /** True while `limit` is not reached and nobody said stop. */
   within(limit: number, bestScore: number): boolean {
     if (this.onProgress && !this.stopped && this.done >= this.nextReport) {
-      this.nextReport = this.done + Math.max(16, this.total / 100);
+      this.nextReport = this.done + this.every;
       if (!this.onProgress(Math.min(this.done, this.total), this.total, bestScore)) this.stopped = true;
     }
     return !this.stopped && this.done < Math.min(limit, this.total);

@@ -20,10 +20,15 @@ export interface ExactQuestion {
   readonly clock: Float64Array;
   /** Steps the search may take, over all targets together. */
   readonly nodes: number;
+  /** Asked every few hundred steps; answering false is like running out of them. */
+  readonly going?: (() => boolean) | undefined;
 }
 
 /** Ages nearer than this, in the unit of the clock, are the same age. */
 const ROUNDING_MIN = 1e-7;
+
+/** Steps between two questions whether to go on. */
+const ASK_EVERY = 256;
 
 /** Largest floor the exact search takes. */
 export const EXACT_MOST_SQUARES = 160;
@@ -71,7 +76,7 @@ export function exactLargestAge(question: ExactQuestion): ExactAge {
   }
   // out of steps: small ages are soon shown impossible, so the bound is raised from below with as many steps again
   let open = target;
-  while (stuck && low < open) {
+  while (stuck && !search.halted && low < open) {
     const middle = Math.floor((low + open - 1) / 2);
     if (search.tryAge(ages[middle] as number, search.nodes + Math.ceil(question.nodes / 8)) === 'none')
       low = middle + 1;
@@ -127,6 +132,7 @@ function simpleBound(squares: ExactQuestion['squares'], back: Float64Array): num
 
 class BackwardSearch {
   nodes = 0;
+  halted = false;
   private readonly question: ExactQuestion;
   private readonly back: Float64Array;
 
@@ -169,8 +175,9 @@ class BackwardSearch {
 
     const grow = (next: number, latest: Int32Array): boolean | 'limit' => {
       if (next === count) return true;
-      if (this.nodes >= limit) return 'limit';
+      if (this.nodes >= limit || this.halted) return 'limit';
       this.nodes += 1;
+      if (this.nodes % ASK_EVERY === 0 && this.question.going?.() === false) this.halted = true;
       for (let s = 0; s < count; s++) codes[s] = placed[s] ? 0xffff : (latest[s] as number);
       const state = String.fromCharCode(...codes);
       if (dead.has(state)) return false;

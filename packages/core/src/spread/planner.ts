@@ -54,8 +54,8 @@ export type SpreadResult =
 
 /** Plans a floor: searches with straight walks, re-times the best with true ones, shows only what the checker passes. */
 export function planSpread(question: SpreadCase, options: PlanOptions): SpreadResult {
-  const found = checkCase(question);
-  if (found.length > 0) return { kind: 'issues', issues: found };
+  const amiss = checkCase(question);
+  if (amiss.length > 0) return { kind: 'issues', issues: amiss };
   const problem = spreadProblem(question, options.areas);
   const unreachable = checkReach(problem);
   if (unreachable.length > 0) return { kind: 'issues', issues: unreachable };
@@ -83,7 +83,13 @@ export function planSpread(question: SpreadCase, options: PlanOptions): SpreadRe
     const check = checkSequence(question, solution, options.areas);
     if (check.ok) {
       const openTimeAssumed = question.openTimeAssumed === true;
-      const proof = effort.nodes > 0 && !stopped ? coarseProof(problem, effort.nodes) : undefined;
+      const going = (): boolean => {
+        stopped ||= onProgress?.(effort.candidates, effort.candidates, best.score.score) === false;
+        return !stopped;
+      };
+      const found = effort.nodes > 0 && !stopped ? coarseProof(problem, effort.nodes, undefined, going) : undefined;
+      // a bound cut short by hand says less than the plan's own effort promises
+      const proof = stopped ? undefined : found;
       const plan: SpreadPlan = { kind: 'plan', problem, best, solution, check, openTimeAssumed, stopped };
       return proof ? { ...plan, proof } : plan;
     }

@@ -29,6 +29,8 @@ export interface RepairOptions {
   readonly seed: number;
   /** False stops the trials. */
   readonly onTrial?: (kind: RepairKind, tried: number) => boolean;
+  /** Asked during each trial too; false stops at once, and what was being tried counts as not tried. */
+  readonly going?: (() => boolean) | undefined;
   /** Only these kinds; absent: all. */
   readonly kinds?: readonly RepairKind[];
 }
@@ -62,7 +64,9 @@ export function repairsFor(problem: SpreadProblem, options: RepairOptions): Repa
       tried += 1;
       // what arithmetic rules out for every order needs no search
       if (arithmeticReasons(spreadProblem(change, options.areas)).some(({ certain }) => certain)) continue;
-      const plan = planSpread(change, { areas: options.areas, effort: options.effort, seed: options.seed });
+      const { areas, effort, seed, going } = options;
+      const plan = planSpread(change, { areas, effort, seed, onProgress: going && (() => going()) });
+      if (plan.kind === 'none' && plan.stopped) return trials;
       if (plan.kind !== 'plan') continue;
       repair = { code, figures, change, plan };
       break;

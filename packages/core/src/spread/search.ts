@@ -1,12 +1,12 @@
 import { bump, floorSpan, tilt } from './bend.ts';
 import { type Candidate, candidateOf, isBetter } from './candidate.ts';
 import { Budget, type SpreadEffort, type SpreadProgress } from './effort.ts';
+import { grownSketches } from './grown-sketches.ts';
 import { type Guide, guidedGrowth } from './guided.ts';
 import { mendJumps } from './mend.ts';
 import { planBack } from './plan-back.ts';
 import type { SpreadProblem } from './problem.ts';
 import { seededRandom } from './random.ts';
-import { shortlist } from './shortlist.ts';
 import { keyOf, type LaneStyle, type Sketch } from './sketch.ts';
 
 export interface SearchOptions {
@@ -34,7 +34,7 @@ const MEND_SHARE = 0.25;
  * bent and regrown while half of them drop out. Best first, at most ten of different score, then what was given.
  */
 export function search(problem: SpreadProblem, options: SearchOptions): Candidate[] {
-  const budget = new Budget(options.effort.candidates, options.onProgress);
+  const budget = new Budget(options.effort.candidates, Math.max(1, problem.squares.count), options.onProgress);
   const hall = new HallOfFame(10);
   const given = (options.also ?? [])
     .filter((order) => order.length === problem.squares.count)
@@ -81,9 +81,11 @@ class HallOfFame {
 /** Plain growth of the shortlist, which gets at most two fifths of the budget. */
 function growSketches(problem: SpreadProblem, budget: Budget, hall: HallOfFame): Climber[] {
   const climbers: Climber[] = [];
-  for (const sketch of shortlist(problem, Math.max(1, Math.floor(budget.total * 0.4)))) {
-    if (!budget.within(budget.total, hall.bestScore)) break;
-    const best = candidateOf(problem, planBack(problem, keyOf(problem.squares, sketch)), sketch.name);
+  for (const grow of grownSketches(problem, Math.max(1, Math.floor(budget.total * 0.4)))) {
+    // stopped at once there is still one order to show
+    if (!budget.within(budget.total, hall.bestScore) && climbers.length > 0) break;
+    const { sketch, order } = grow();
+    const best = candidateOf(problem, order, sketch.name);
     budget.done += 1;
     hall.offer(best);
     climbers.push({ sketch, best, guide: undefined });

@@ -2,7 +2,7 @@ import { lineFamilies } from './areas.ts';
 import { baySketches } from './bay-sketches.ts';
 import { distanceField } from './fields.ts';
 import type { SpreadProblem } from './problem.ts';
-import type { Idea, Sketch } from './sketch.ts';
+import type { Idea } from './sketch.ts';
 import { stripSketches } from './strip-sketches.ts';
 import { areaSketches, wholeFields, wholeSketches } from './whole-sketches.ts';
 
@@ -10,7 +10,7 @@ import { areaSketches, wholeFields, wholeSketches } from './whole-sketches.ts';
  * At most `most` sketches worth growing. The ones that cut the floor at its stop lines come first, since on a wide floor
  * joints matter more than the shape of the sweep; of the rest an even sample is taken.
  */
-export function shortlist(problem: SpreadProblem, most: number): Sketch[] {
+export function shortlist(problem: SpreadProblem, most: number): Idea[] {
   const { squares, question } = problem;
   const families = lineFamilies(question.stopLines);
   const doors = distanceField(squares, problem.doorSquares);
@@ -29,5 +29,5 @@ export function shortlist(problem: SpreadProblem, most: number): Sketch[] {
   const chosen = cut.slice(0, wanted);
   const room = Math.min(rest.length, most - chosen.length);
   for (let k = 0; k < room; k++) chosen.push(rest[Math.floor((k * rest.length) / room)] as Idea);
-  return chosen.map((draw) => draw());
+  return chosen;
 }

@@ -144,8 +144,11 @@ function measure(
     [-1, 1],
     [1, 1],
   ] as const;
+  const ragged = cellsUnderLines([question.outline, ...away], side, left, bottom, wide, high);
+  for (const square of squares) if (!ragged[square.row * wide + square.column]) square.areaM2 = side * side;
   for (let row = 0; row < high; row++) {
     for (let column = 0; column < wide; column++) {
+      if (!ragged[row * wide + column]) continue;
       const x0 = left + column * side;
       const y0 = bottom + row * side;
       let area = under(question.outline, x0, x0 + side, y0, y0 + side);
@@ -155,6 +158,37 @@ function measure(
       if (square) square.areaM2 += area;
     }
   }
+}
+
+/** Marks the cells some edge of the rings may run through; all others are floor as a whole or not at all. */
+function cellsUnderLines(
+  rings: readonly Ring[],
+  side: number,
+  left: number,
+  bottom: number,
+  wide: number,
+  high: number,
+): Uint8Array {
+  const marked = new Uint8Array(wide * high);
+  for (const ring of rings) {
+    ring.forEach(([ax, ay], k) => {
+      const [bx, by] = ring[(k + 1) % ring.length] as Point;
+      for (let row = 0; row < high; row++) {
+        // the part of the edge within this row, a little more for rounding
+        const y0 = bottom + (row - 0.01) * side;
+        const y1 = bottom + (row + 1.01) * side;
+        if (Math.max(ay, by) < y0 || Math.min(ay, by) > y1) continue;
+        const steep = Math.abs(by - ay) > 1e-12;
+        const at = (y: number): number => (steep ? Math.max(0, Math.min(1, (y - ay) / (by - ay))) : 0);
+        const [p, q] = steep ? [at(y0), at(y1)] : [0, 1];
+        const ends = [ax + (bx - ax) * p, ax + (bx - ax) * q];
+        const first = Math.max(0, Math.floor((Math.min(...ends) - left) / side - 0.01));
+        const last = Math.min(wide - 1, Math.floor((Math.max(...ends) - left) / side + 0.01));
+        for (let column = first; column <= last; column++) marked[row * wide + column] = 1;
+      }
+    });
+  }
+  return marked;
 }
 
 /** Area of a ring inside a box, by summing over its edges the height between the box's floor and the edge. */
@@ -187,12 +221,16 @@ function under(ring: Ring, x0: number, x1: number, y0: number, y1: number): numb
 /** How often a ring winds round a point. */
 export function windings(ring: Ring, x: number, y: number): number {
   let turns = 0;
-  ring.forEach(([ax, ay], k) => {
-    const [bx, by] = ring[(k + 1) % ring.length] as Point;
-    const leftOf = (bx - ax) * (y - ay) - (x - ax) * (by - ay);
-    if (ay <= y && by > y && leftOf > 0) turns += 1;
-    if (ay > y && by <= y && leftOf < 0) turns -= 1;
-  });
+  let [ax, ay] = ring[ring.length - 1] ?? [0, 0];
+  for (const [bx, by] of ring) {
+    if (ay <= y !== by <= y) {
+      const leftOf = (bx - ax) * (y - ay) - (x - ax) * (by - ay);
+      if (ay <= y && leftOf > 0) turns += 1;
+      if (ay > y && leftOf < 0) turns -= 1;
+    }
+    ax = bx;
+    ay = by;
+  }
   return turns;
 }
 

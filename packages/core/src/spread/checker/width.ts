@@ -10,22 +10,30 @@ export function narrowSteps(question: SpreadCase, floor: CheckFloor, needed: num
       lines.push([p, ring[(k + 1) % ring.length] as Point]);
     });
   }
+  const boxed = lines.map((line) => {
+    const [[ax, ay], [bx, by]] = line;
+    return { line, left: Math.min(ax, bx), right: Math.max(ax, bx), low: Math.min(ay, by), high: Math.max(ay, by) };
+  });
+  const reach = needed + question.cellM;
   floor.squares.forEach((square, s) => {
+    // a neighbour to the right or above: one box holds both steps
+    const about = boxed.filter(
+      ({ left, right, low, high }) =>
+        right >= square.x - reach &&
+        left <= square.x + question.cellM + reach &&
+        high >= square.y - reach &&
+        low <= square.y + question.cellM + reach,
+    );
+    if (about.length === 0) return;
     for (const way of [0, 1] as const) {
       const o = square.next[way];
       const other = floor.squares[o];
       if (!other) continue;
-      const reach = needed + question.cellM;
-      const close = lines.filter(([a, b]) => {
-        const [loX, hiX] = [Math.min(square.x, other.x) - reach, Math.max(square.x, other.x) + reach];
-        const [loY, hiY] = [Math.min(square.y, other.y) - reach, Math.max(square.y, other.y) + reach];
-        return (
-          Math.max(a[0], b[0]) >= loX &&
-          Math.min(a[0], b[0]) <= hiX &&
-          Math.max(a[1], b[1]) >= loY &&
-          Math.min(a[1], b[1]) <= hiY
-        );
-      });
+      const close = about.flatMap(({ line, left, right, low, high }) =>
+        left <= other.x + reach && right >= square.x - reach && low <= other.y + reach && high >= square.y - reach
+          ? [line]
+          : [],
+      );
       if (close.length === 0) continue;
       const width = clearance(close, standpoint(square, question.cellM), standpoint(other, question.cellM), needed);
       // a gap drawn just as wide as needed must not fail by rounding
