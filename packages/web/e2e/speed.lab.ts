@@ -64,10 +64,15 @@ async function watched(page: Page): Promise<() => Promise<Seen>> {
   return () => page.evaluate(() => (window as unknown as { seen: Seen }).seen);
 }
 
+/** Long enough for a slowed machine to have come to rest. Nothing is asked of the page meanwhile: asking costs it time. */
+const quiet = (page: Page): Promise<void> => page.waitForTimeout(6_000);
+
 /** Scripts the first screen waits for, packed, in kB: those the page names and what they bring in before it is drawn. */
 async function firstScripts(page: Page): Promise<number> {
   const packed: Promise<number>[] = [];
   const hear = (response: Response): void => {
+    // The planner is fetched when the screen stands and the machine has nothing to do; it holds nobody up.
+    if (/plan\.worker/.test(response.url())) return;
     if (response.request().resourceType() === 'script' && !response.fromServiceWorker()) {
       packed.push(response.body().then((bytes) => gzipSync(bytes).length));
     }
@@ -75,7 +80,6 @@ async function firstScripts(page: Page): Promise<number> {
   page.on('response', hear);
   await page.goto(inject('app'));
   await page.getByRole('heading', { name: words.list.title }).waitFor();
-  // What comes later, when the machine has nothing to do, holds nobody up.
   page.off('response', hear);
   const sizes = await Promise.all(packed);
   return sizes.reduce((sum, size) => sum + size, 0) / 1000;
@@ -122,32 +126,41 @@ test(`the garage on a machine ${SLOWED} times slower`, async () => {
   const seen = await watched(page);
   await slowed(page);
   await page.goto(inject('app'));
+  await quiet(page);
+  const { largest } = await seen();
   await openJob(page);
-  const { largest, shift } = await seen();
-  await page.reload();
+  await goToStep(page, words.steps.hours);
   await planShown(page);
+  // Until the plan is kept, and the program's own parts with it.
+  await quiet(page);
+  const { shift } = await seen();
+  await page.reload();
+  await quiet(page);
   const again = await seen();
-  rows.push({ what: 'largest content painted, first visit', value: `${Math.round(largest)} ms`, wanted: '≤ 2500 ms' });
+  rows.push({ what: 'largest content painted, first visit', value: `${Math.round(largest)} ms`, wanted: '≤ 1500 ms' });
   rows.push({
     what: 'largest content painted, the garage opened again',
     value: `${Math.round(again.largest)} ms`,
-    wanted: '≤ 2500 ms',
+    wanted: '≤ 1500 ms',
   });
   rows.push({ what: 'shift of the layout', value: shift.toFixed(3), wanted: '≤ 0.1' });
 
-  await goToStep(page, words.steps.hours);
   await planShown(page);
   const moves: { readonly hours: number; readonly whole: number }[] = [];
-  for (let round = 0; round < ROUNDS; round++) moves.push(await movedStart(page));
+  for (let round = 0; round < ROUNDS; round++) {
+    // A hand at rest: the pours of the move before are planned.
+    await page.waitForTimeout(3_000);
+    moves.push(await movedStart(page));
+  }
   rows.push({
     what: 'start moved until its field follows',
     value: milliseconds(moves.map(({ hours }) => hours)),
     wanted: '≤ 200 ms',
   });
   rows.push({
-    what: 'start moved until the whole plan is new',
+    what: 'start moved until the whole plan is new and drawn',
     value: milliseconds(moves.map(({ whole }) => whole)),
-    wanted: '≤ 1000 ms',
+    wanted: '≤ 200 ms',
   });
 
   for (const step of ['quantities', 'price', 'survey', 'hours'] as const) await goToStep(page, words.steps[step]);
@@ -159,7 +172,7 @@ test(`the garage on a machine ${SLOWED} times slower`, async () => {
   rows.push({
     what: 'slowest answer to a press (steps, working)',
     value: `${Math.round(interaction)} ms`,
-    wanted: '≤ 200 ms',
+    wanted: '≤ 100 ms',
   });
   console.table(rows);
 });

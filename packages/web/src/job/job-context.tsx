@@ -10,7 +10,7 @@ import {
   useState,
   useSyncExternalStore,
 } from 'react';
-import { type Device, device } from '../keep/device.ts';
+import { type Device, device, deviceAsItIs } from '../keep/device.ts';
 import { catalogueHeading, type JobDocument, jobHeading, priceBookHeading } from '../keep/documents.ts';
 import { keptPlan } from '../keep/kept-plan.ts';
 import { LiveDocument, type LiveState } from '../keep/live-document.ts';
@@ -83,9 +83,9 @@ export function useOpened(id: string): Opening {
     let leave = (): void => undefined;
     const open = async (): Promise<void> => {
       const keeping = keptPlan(id, PROGRAM_VERSION);
-      const found = await device();
+      const found = await deviceAsItIs();
       const { store } = found;
-      const stored = await store.get('job', id);
+      const stored = (await store.get('job', id)) ?? (await (await device()).store.get('job', id));
       if (!stored || stored.removed) {
         if (!left) setOpening({ is: 'absent' });
         return;

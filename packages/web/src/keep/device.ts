@@ -21,14 +21,22 @@ export interface DeviceNotes {
 export const STORE_NAME = 'slabwright';
 
 let opened: Promise<Device> | null = null;
+let seeded: Promise<Device> | null = null;
 
+/** The device with the examples in it. */
 export function device(): Promise<Device> {
-  opened ??= open();
+  seeded ??= seed();
+  return seeded;
+}
+
+/** The device as it is: what somebody stored here before is read without waiting for the examples. */
+export function deviceAsItIs(): Promise<Device> {
+  opened ??= openStore();
   return opened;
 }
 
-async function open(): Promise<Device> {
-  const found = await openStore();
+async function seed(): Promise<Device> {
+  const found = await deviceAsItIs();
   await seedExamples(found.store);
   return found;
 }

@@ -114,8 +114,8 @@ export function JobList() {
         ) : null}
       </section>
       {found ? <RemovedJobs store={found.store} /> : null}
-      {found ? <GoodsHere store={found.store} /> : null}
-      {found ? <Keeping device={found} /> : null}
+      {found && listed ? <GoodsHere store={found.store} /> : null}
+      {found && listed ? <Keeping device={found} /> : null}
     </main>
   );
 }

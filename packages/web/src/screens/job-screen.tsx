@@ -64,13 +64,25 @@ function useLate(stale: boolean): boolean {
 }
 
 /** Two things always in sight: the floor to scale and the day as a ribbon. Beside them the step in hand. */
-function Sheet({ step, working, part }: { readonly step: Step; readonly working?: string; readonly part?: string }) {
+function Sheet({
+  step,
+  working: pressed,
+  part: entered,
+}: {
+  readonly step: Step;
+  readonly working?: string;
+  readonly part?: string;
+}) {
   const { file, stale, id, undo, redo } = useJob();
   const [areaId, setArea] = useState<string | null>(null);
   const view = useStepView(areaId);
   // The press is answered at once in the list of steps; the facts and the drawing follow without holding it up.
   const drawn = useDeferredValue(step);
-  const day = useDayData(view, file);
+  const working = useDeferredValue(pressed);
+  const part = useDeferredValue(entered);
+  // When a job is opened its facts come first, the drawings a moment after them.
+  const sight = useDeferredValue(view, null);
+  const day = useDayData(sight, file);
   const late = useLate(stale);
   const trail = useTrail(working);
   const [, navigate] = useLocation();
@@ -85,11 +97,11 @@ function Sheet({ step, working, part }: { readonly step: Step; readonly working?
         if (event.shiftKey) redo();
         else undo();
       }
-      if (event.key === 'Escape' && working) navigate(`/job/${id}/${step.id}`);
+      if (event.key === 'Escape' && pressed) navigate(`/job/${id}/${step.id}`);
     };
     window.addEventListener('keydown', keys);
     return () => window.removeEventListener('keydown', keys);
-  }, [undo, redo, navigate, working, id, step.id]);
+  }, [undo, redo, navigate, pressed, id, step.id]);
   return (
     <main
       className={`sheet${working ? ' opened' : ''}${part ? ' enters' : ''}${stale ? ' stale' : ''}${late ? ' late' : ''}`}
@@ -101,10 +113,10 @@ function Sheet({ step, working, part }: { readonly step: Step; readonly working?
       <StepList view={view} step={step} />
       {part ? (
         <Suspense fallback={<section className="floor" aria-busy="true" />}>
-          <Entering step={step.id} section={part} floor={<FloorSection view={view} step={drawn} onArea={setArea} />} />
+          <Entering step={step.id} section={part} floor={<FloorSection view={sight} step={drawn} onArea={setArea} />} />
         </Suspense>
       ) : (
-        <FloorSection view={view} step={drawn} onArea={setArea} />
+        <FloorSection view={sight} step={drawn} onArea={setArea} />
       )}
       {part ? null : working ? (
         <WorkingPanel id={working} step={step.id} trail={trail} />
@@ -122,8 +134,8 @@ function Sheet({ step, working, part }: { readonly step: Step; readonly working?
           ) : null}
         </section>
       )}
-      <DaySection view={view} data={day} />
-      <Glance view={view} step={drawn} data={day} />
+      <DaySection view={sight} data={day} />
+      <Glance view={sight} step={drawn} data={day} />
     </main>
   );
 }

@@ -47,8 +47,6 @@ export interface KeptAs {
 
 /** A plan as it was last shown on this device. */
 export interface KeptPlan extends KeptAs {
-  /** Milliseconds since 1970. */
-  readonly at: number;
   readonly mark: string;
   readonly job: JobFile;
   readonly planned: Planned;

@@ -158,7 +158,7 @@ function toTell(next: Planned, { afresh, known, keepAs, job }: PlanRequest): Pla
   const before = told;
   told = next;
   if (keepAs)
-    keepSoon(() => keepPlan({ ...keepAs, at: Date.now(), mark: digest(next), job, planned: next, words: words() }));
+    keepSoon(() => keepPlan({ ...keepAs, mark: digest(next), job, planned: next, words: words() }, Date.now()));
   if (known !== undefined && known === digest(next)) return { ok: true, is: 'known' };
   if (afresh || !before) return { ok: true, is: 'whole', planned: next };
   return { ok: true, is: 'changes', changes: changesBetween(before, next) };
