@@ -44,6 +44,18 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
       .option('--weather <file>', 'hourly weather instead of weather.json beside the job')
       .option('--now <instant>', 'plan as of this moment, for example 2026-05-13T06:00:00-06:00');
 
+  /** Weather and a reading typed by hand. */
+  const withTyped = (command: Command): Command =>
+    command
+      .option('--air-low <temperature>', 'weather typed by hand instead of a file: coldest air of the day, "8 °C"')
+      .option('--air-high <temperature>', 'warmest air of the day, "22 °C"')
+      .option('--humidity <share>', 'relative humidity at the coldest hour, "85 %"')
+      .option('--wind <speed>', 'wind, "2 m/s"')
+      .option('--cloud <share>', 'share of the sky that is cloud, "30 %"')
+      .option('--slab-now <temperature>', 'a reading of this moment beside those of the job: slab, "16 °C"')
+      .option('--air-now <temperature>', 'air over the floor, "18 °C"')
+      .option('--humidity-now <share>', 'humidity over the floor, "60 %"');
+
   verb('calc <formula> [inputs...]', 'compute one formula: calc film/wet-from-dry dryFilm="5 mil" volumeSolids="65 %"')
     .option('--in <unit>', 'unit of the answer')
     .action((id: string, pairs: string[], options: { in?: string; json?: boolean }) => {
@@ -59,7 +71,7 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
   ).action((job: string, options: Common) => {
     status = check(job, options, terminal);
   });
-  withFiles(verb('plan <job>', 'plan a job: verdicts, preparation, buying, hours, price'))
+  withTyped(withFiles(verb('plan <job>', 'plan a job: verdicts, preparation, buying, hours, price')))
     .addOption(new Option('--units <system>', 'imperial or metric').choices(['imperial', 'metric']))
     .action((job: string, options: Common & { units?: 'imperial' | 'metric' }) => {
       status = planVerb(job, options, terminal);
@@ -71,14 +83,14 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
     .action((job: string, options: Common & { units?: 'imperial' | 'metric' }) => {
       status = fits(job, options, terminal);
     });
-  withFiles(verb('hours <job>', 'the hours of a job: slab, dew point, windows, schedule, return to service'))
+  withTyped(withFiles(verb('hours <job>', 'the hours of a job: slab, dew point, windows, schedule, return to service')))
     .addOption(new Option('--units <system>', 'imperial or metric').choices(['imperial', 'metric']))
     .option('--option <id>', 'option to show, instead of the accepted one')
     .option('--ics <file>', 'write the day as a calendar file, with alarms for readings and windows')
     .action((job: string, options: HoursVerbOptions) => {
       status = hoursVerb(job, options, terminal);
     });
-  withFiles(verb('explain <job> <entry>', 'show how a number of the plan came about, down to its readings'))
+  withTyped(withFiles(verb('explain <job> <entry>', 'show how a number of the plan came about, down to its readings')))
     .addOption(new Option('--units <system>', 'imperial or metric').choices(['imperial', 'metric']))
     .option('--depth <levels>', 'how far down the inputs are opened', '2')
     .action((job: string, entry: string, options: Common & { units?: 'imperial' | 'metric'; depth: string }) => {
@@ -98,7 +110,7 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
     .action((path: string, options: SpreadVerbOptions) => {
       status = spreadVerb(path, options, terminal);
     });
-  withFiles(verb('papers <job>', 'write the papers of a job as PDF'))
+  withTyped(withFiles(verb('papers <job>', 'write the papers of a job as PDF')))
     .requiredOption('--out <folder>', 'where the papers go')
     .option('--option <id>', 'option to paper, instead of the accepted one')
     .addOption(new Option('--units <system>', 'imperial or metric').choices(['imperial', 'metric']))

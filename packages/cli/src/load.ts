@@ -5,18 +5,20 @@ import {
   checkJob,
   type Issue,
   type Job,
-  jobFromText,
+  jobFrom,
   type PriceBook,
   priceBookFromText,
   type Result,
+  readJson,
   WARNINGS,
   type WeatherFile,
   weatherFromText,
 } from '@slabwright/core';
 import { badInput, readBeside, readInput } from './read-file.ts';
 import { BadInput } from './terminal.ts';
+import { type TypedOptions, typedWeatherOf, withReading } from './typed-numbers.ts';
 
-export interface FileOptions {
+export interface FileOptions extends TypedOptions {
   readonly catalogue?: string;
   readonly prices?: string;
   readonly weather?: string;
@@ -47,7 +49,8 @@ const refuseIssues = (file: string, issues: readonly Issue[]): void => {
 export function load(path: string, options: FileOptions, now: string): Loaded {
   const { text, folder } =
     options.text === undefined ? readInput(path, 'job.json') : { text: options.text, folder: process.cwd() };
-  const job = read(path, jobFromText(text));
+  const document = withReading(readJson(text), options, now);
+  const job = read(path, document.ok ? jobFrom(document.value) : document);
   const catalogueText = readBeside(folder, 'catalogue.json', options.catalogue);
   if (!catalogueText) {
     throw new BadInput([
@@ -66,12 +69,17 @@ export function load(path: string, options: FileOptions, now: string): Loaded {
     found.filter(({ code }) => WARNINGS.has(code)),
   ).lines;
   const prices = readBeside(folder, 'price-book.json', options.prices);
-  const weather = readBeside(folder, 'weather.json', options.weather);
+  const typed = typedWeatherOf(options, job, now);
+  if (typed && options.weather !== undefined) {
+    throw new BadInput([`--weather ${options.weather} and a typed day name two weathers. Leave one of them out.`]);
+  }
+  const file = typed ? undefined : readBeside(folder, 'weather.json', options.weather);
+  const weather = file ? read(file.file, weatherFromText(file.text)) : typed;
   return {
     warnings,
     job,
     catalogue,
     ...(prices ? { priceBook: read(prices.file, priceBookFromText(prices.text)) } : {}),
-    ...(weather ? { weather: read(weather.file, weatherFromText(weather.text)) } : {}),
+    ...(weather ? { weather } : {}),
   };
 }

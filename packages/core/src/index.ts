@@ -70,6 +70,8 @@ export {
 export type * from './steps/results.ts';
 export type { SpreadSeen } from './steps/spread/index.ts';
 export * from './units/index.ts';
-export { type WeatherFile, weather as weatherSchema, weatherFrom, weatherFromText } from './weather.ts';
+export { WEATHER_KINDS, type WeatherFile, weather as weatherSchema, weatherFrom, weatherFromText } from './weather.ts';
+export { TYPED_NUMBERS, type TypedNumber, type TypedNumbers, weatherFromTyped } from './weather-typed.ts';
+export { citedInFull, citedShort } from './words/cited.ts';
 export * from './words/index.ts';
 export { type Working, type WorkingInput, workingOf } from './words/working.ts';

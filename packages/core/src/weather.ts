@@ -8,12 +8,16 @@ import { checkSchema, readJson, validate } from './read.ts';
 export const WEATHER_SCHEMA = 'slabwright.weather';
 export const WEATHER_VERSION = 1;
 
+export const WEATHER_KINDS = ['forecast', 'measured', 'typical year', 'typed'] as const;
+
 const temperature = () => quantity('°C', { least: '-80 °C', most: '60 °C', shows: 'temperature' });
 
 export const weather = () =>
   z.strictObject({
     schema: z.literal(`${WEATHER_SCHEMA}/${WEATHER_VERSION}`),
     source: text(200),
+    /** What it is: how far it is to be believed. A forecast where nothing is said. */
+    kind: z.enum(WEATHER_KINDS).optional(),
     issued: instant().optional(),
     place: z.strictObject({
       name: text(120).optional(),

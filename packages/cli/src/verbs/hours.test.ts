@@ -49,6 +49,46 @@ test('the calendar keeps the rules of its format: folds, escapes, stable ids, al
   expect(readFileSync(file, 'utf8')).toBe(first);
 });
 
+const DAY = ['--air-low', '8 °C', '--air-high', '72 °F', '--humidity', '85%', '--wind', '2 m/s', '--cloud', '30%'];
+const typed = (changes: Readonly<Record<string, string>>): readonly string[] =>
+  DAY.map((word, i) => (i % 2 === 1 ? (changes[DAY[i - 1] ?? ''] ?? word) : word));
+
+test('five numbers typed by hand make hours, which say that they are an assumption', async () => {
+  const { status, out } = await hours(...DAY);
+  // The air of this day falls below the least humidity of the clear coat's sheet.
+  expect(status).toBe(1);
+  expect(out).toContain('typed as five numbers');
+  expect(out).toContain('right to 3 °C');
+  const data = JSON.parse((await hours(...DAY, '--json')).out);
+  const given = JSON.parse((await hours('--json')).out);
+  const width = ({ entries }: typeof data): number => entries['site.slab'].high[40] - entries['site.slab'].low[40];
+  expect(width(data)).toBeGreaterThan(1.5 * width(given));
+});
+
+test('a reading of the moment stands beside those of the job', async () => {
+  const now = ['--slab-now', '17 °C', '--air-now', '18 °C', '--humidity-now', '60%'];
+  const data = JSON.parse((await hours(...now, '--json')).out);
+  const before = JSON.parse((await hours('--json')).out);
+  expect(data.entries['site.readings'].value).toBe(before.entries['site.readings'].value + 1);
+});
+
+test.each([
+  [['--air-low', '8 °C'], '--air-high, --humidity, --wind, --cloud are missing'],
+  [typed({ '--humidity': '85' }), '--humidity is 85: a humidity lies between 1 % and 100 %. It looks like per cent'],
+  [typed({ '--air-low': '-80 °C' }), '--air-low is -80 °C: it lies between -60 °C and 60 °C'],
+  [typed({ '--air-low': '30 °C' }), '--air-high is 72 °F, below the coldest hour of 30 °C. Exchange the two'],
+  [typed({ '--wind': '2' }), '--wind'],
+  [typed({ '--air-low': '8 m' }), '--air-low is "8 m": m measures length, but temperature is needed here'],
+  [typed({ '--cloud': '130 %' }), '--cloud is 130 %: it lies between 0 % and 100 %'],
+  [[...DAY, '--weather', 'other.json'], 'Leave one of them out'],
+  [['--slab-now', '17 °C'], '--air-now, --humidity-now are missing'],
+  [['--slab-now', '180 °C', '--air-now', '18 °C', '--humidity-now', '60%'], 'it must lie between -40 °C and 80 °C'],
+])('%j is refused in words', async (words, says) => {
+  const { status, err } = await hours(...words);
+  expect(status).toBe(2);
+  expect(err).toContain(says);
+});
+
 test('hours prints rows, windows, schedule and return to service; data with --json', async () => {
   const { status, out } = await hours();
   expect(status).toBe(0);

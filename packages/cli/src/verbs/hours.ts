@@ -30,7 +30,7 @@ export function hoursVerb(path: string, options: HoursVerbOptions, terminal: Ter
   }
   if (!plan.site && !options.json) {
     throw new BadInput([
-      `${path}: no weather.json lies beside the job. Put one there or name it with --weather FILE; jobs/garage/weather.json is one to start from.`,
+      `${path}: no weather.json lies beside the job. Put one there, name it with --weather FILE (jobs/garage/weather.json is one to start from), or type a day: --air-low "8 °C" --air-high "22 °C" --humidity "85 %" --wind "2 m/s" --cloud "30 %".`,
     ]);
   }
   if (options.ics !== undefined) {

@@ -34,6 +34,10 @@ export interface ForecastErrors {
 export const FORECAST_ERRORS: ForecastErrors = { air: 1.5, sun: 0.2, model: 0.5 };
 /** Weather measured on the spot. */
 export const MEASURED_ERRORS: ForecastErrors = { air: 0.5, sun: 0.05, model: 0.5 };
+/** Five numbers typed out of a bulletin and held for days (assumed): twice what a forecast is off. */
+export const TYPED_ERRORS: ForecastErrors = { air: 3, sun: 0.4, model: 0.5 };
+/** Hours of a typical year against the year that comes (assumed): the day-to-day swing of the weather itself. */
+export const TYPICAL_YEAR_ERRORS: ForecastErrors = { air: 5, sun: 0.5, model: 0.5 };
 
 const DERIVATIVE_SHARE = 0.05;
 

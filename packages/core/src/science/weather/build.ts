@@ -307,6 +307,8 @@ export const freshness = (series: WeatherSeries, now: number, neededUntil: numbe
       names: { hours: String(hours) },
     });
   }
+  if (kind === 'typed') issues.push({ code: 'weather-typed', path: ['weather'] });
+  if (kind === 'typical year') issues.push({ code: 'weather-typical-year', path: ['weather'] });
   const end = series.start + (series.count - 1) * HOUR_MS;
   if (end < neededUntil) {
     issues.push({

@@ -161,9 +161,12 @@ describe('five numbers typed by hand', () => {
 
   test('numbers that cannot be are named', () => {
     expect(typedWeather({ ...day, warmest: 5 }, place, 0, 3).issues[0]?.code).toBe('weather-warmest-below-coldest');
-    expect(typedWeather({ ...day, coldest: -80 }, place, 0, 3).issues[0]?.code).toBe('weather-value-outside');
+    expect(typedWeather({ ...day, coldest: -80 }, place, 0, 3).issues[0]?.code).toBe('weather-typed-outside');
+    expect(typedWeather({ ...day, wind: -1 }, place, 0, 3).issues[0]?.path).toEqual(['weather', 'wind']);
+    expect(typedWeather({ ...day, cloud: Number.NaN }, place, 0, 3).issues[0]?.code).toBe('weather-typed-outside');
+    expect(typedWeather({ ...day, morningHumidity: 0 }, place, 0, 3).issues[0]?.code).toBe('weather-typed-outside');
     expect(typedWeather({ ...day, morningHumidity: 85 }, place, 0, 3).issues[0]?.code).toBe(
-      'weather-humidity-looks-like-percent',
+      'weather-typed-looks-like-percent',
     );
   });
 });

@@ -1,7 +1,8 @@
+import type { Issue } from '../../kernel/issue.ts';
 import { saturationPressureAt, vapourPressureOf } from '../air/saturation.ts';
 import { type Built, buildWeather, type WeatherRow } from './build.ts';
 import { LIMITS } from './limits.ts';
-import { DAY_MS, HOUR_MS, type Place } from './series.ts';
+import { DAY_MS, HOUR_MS, type Place, type WeatherField } from './series.ts';
 
 /** Weather typed by hand from any bulletin: five numbers a day. */
 export interface TypedDay {
@@ -20,6 +21,36 @@ export interface TypedDay {
 const COLDEST_HOUR = 6;
 const WARMEST_HOUR = 15;
 
+/** Each number and the quantity whose limits it keeps. */
+const QUANTITIES: readonly (readonly [keyof TypedDay, WeatherField])[] = [
+  ['coldest', 'airTemperature'],
+  ['warmest', 'airTemperature'],
+  ['morningHumidity', 'relativeHumidity'],
+  ['wind', 'wind'],
+  ['cloud', 'cloud'],
+];
+
+/** Numbers no day has: outside what weather is, or the wrong way round. */
+function issuesOf(day: TypedDay): readonly Issue[] {
+  const issues = QUANTITIES.flatMap(([field, quantity]): readonly Issue[] => {
+    const value = day[field];
+    const { least, most, said } = LIMITS[quantity];
+    if (value >= least && value <= most) return [];
+    const percent = field === 'morningHumidity' && value > 1 && value <= 100;
+    const code = percent ? 'weather-typed-looks-like-percent' : 'weather-typed-outside';
+    return [{ code, path: ['weather', field], value: String(value), limits: said, names: { field } }];
+  });
+  if (issues.length > 0 || day.warmest >= day.coldest) return issues;
+  return [
+    {
+      code: 'weather-warmest-below-coldest',
+      path: ['weather', 'warmest'],
+      value: `${day.warmest} °C`,
+      limits: [`${day.coldest} °C`],
+    },
+  ];
+}
+
 /**
  * Days of hourly weather out of five numbers, the same every day.
  *
@@ -30,47 +61,8 @@ const WARMEST_HOUR = 15;
  * @param days 1 to 21
  */
 export const typedWeather = (day: TypedDay, place: Place, midnight: number, days: number): Built => {
-  const path = ['weather'];
-  const { least, most, said } = LIMITS.airTemperature;
-  for (const field of ['coldest', 'warmest'] as const) {
-    const value = day[field];
-    if (!(value >= least && value <= most))
-      return {
-        issues: [
-          {
-            code: 'weather-value-outside',
-            path: [...path, field],
-            value: String(value),
-            limits: said,
-            names: { field },
-          },
-        ],
-      };
-  }
-  if (day.warmest < day.coldest) {
-    return {
-      issues: [
-        {
-          code: 'weather-warmest-below-coldest',
-          path: [...path, 'warmest'],
-          value: String(day.warmest),
-          limits: [`${day.coldest} °C`],
-        },
-      ],
-    };
-  }
-  if (day.morningHumidity > 1) {
-    return {
-      issues: [
-        {
-          code: 'weather-humidity-looks-like-percent',
-          path: [...path, 'morningHumidity'],
-          value: String(day.morningHumidity),
-          limits: ['1 %', '100 %'],
-        },
-      ],
-    };
-  }
+  const issues = issuesOf(day);
+  if (issues.length > 0) return { issues };
   const rows: WeatherRow[] = [];
   const hours = Math.round((Math.min(21, Math.max(1, days)) * DAY_MS) / HOUR_MS);
   const vapour = vapourPressureOf(day.coldest, day.morningHumidity);

@@ -10,6 +10,8 @@ import {
   forecastSlab,
   MEASURED_ERRORS,
   type SlabForecast,
+  TYPED_ERRORS,
+  TYPICAL_YEAR_ERRORS,
 } from '../heat/forecast.ts';
 import { slabOnGround } from '../heat/materials.ts';
 import type { DoorOpen } from '../heat/slab-day.ts';
@@ -58,6 +60,14 @@ export interface SiteHoursResult {
   readonly cautions: readonly string[];
 }
 
+/** How far each kind of weather is to be believed. */
+const ERRORS: Readonly<Record<WeatherSeries['source']['kind'], ForecastErrors>> = {
+  forecast: FORECAST_ERRORS,
+  measured: MEASURED_ERRORS,
+  typed: TYPED_ERRORS,
+  'typical year': TYPICAL_YEAR_ERRORS,
+};
+
 /** Past weather that a slab still remembers, ms. */
 export const SPIN_UP = 10 * DAY_MS;
 
@@ -91,10 +101,12 @@ export const siteHours = (request: SiteHoursRequest): SiteHoursResult => {
     request.calibration ?? calibrate({ setup, forcing, doors, readings, ...(strip === undefined ? {} : { strip }) });
   cautions.push(...calibration.cautions);
   if (calibration.readings === 0) cautions.push('slab-not-read');
-  const errors = request.errors ?? (weather.source.kind === 'measured' ? MEASURED_ERRORS : FORECAST_ERRORS);
+  const { kind } = weather.source;
+  const errors = request.errors ?? ERRORS[kind];
   const start = Math.floor(Math.min(now, request.from ?? now) / MARK_MS) * MARK_MS;
   const forecast = forecastSlab(calibration, forcing, doors, start, now, errors, strip);
-  const conditions = conditionsOf(series, forecast, HUMIDITY_ERROR, request.moisture ?? 1);
+  const humidityError = kind === 'typed' || kind === 'typical year' ? 2 * HUMIDITY_ERROR : HUMIDITY_ERROR;
+  const conditions = conditionsOf(series, forecast, humidityError, request.moisture ?? 1);
   cautions.push(...conditions.assumed);
   return { hours: { conditions, forecast, calibration, forcing }, issues, cautions: [...new Set(cautions)] };
 };

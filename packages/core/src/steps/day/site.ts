@@ -17,6 +17,9 @@ import { saidOf } from './weather-rows.ts';
 const EVERY = 3;
 const SPACING = (EVERY * MARK_MS) / 1000;
 
+/** Weather that nobody should decide by without a second look. */
+const DOUBTFUL: ReadonlySet<string> = new Set(['weather-forecast-stale', 'weather-typed', 'weather-typical-year']);
+
 /** Series keep four decimals: finer than any instrument, and the plan stays small. */
 const kept = (value: number): number => Math.round(value * 1e4) / 1e4;
 
@@ -111,13 +114,13 @@ export function site(ctx: StepContext, state: SiteState, trace: Trace): SitePlan
   });
   const worst = calibration.residuals.reduce((most, each) => Math.max(most, Math.abs(each)), 0);
   const reasons: Reason[] = state.issues
-    .filter(({ code }) => code === 'weather-forecast-stale')
+    .filter(({ code }) => DOUBTFUL.has(code))
     .map((issue) => ({ ...saidOf(issue), verdict: 'caution' }));
   return {
     verdict: verdictOf(reasons),
     missing: [],
     notes: [
-      ...state.issues.filter(({ code }) => code !== 'weather-forecast-stale').map(saidOf),
+      ...state.issues.filter(({ code }) => !DOUBTFUL.has(code)).map(saidOf),
       ...state.assumed,
       ...state.cautions.map((code) => ({ code })),
     ],

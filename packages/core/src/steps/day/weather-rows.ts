@@ -21,7 +21,7 @@ export function seriesOf(weather: WeatherFile, altitude: number | undefined): Bu
   return buildWeather(
     rows,
     {
-      kind: 'forecast',
+      kind: weather.kind ?? 'forecast',
       name: weather.source,
       place: { latitude, longitude, ...(altitude === undefined ? {} : { elevation: altitude }) },
       ...(weather.issued ? { issued: epochOf(weather.issued) } : {}),

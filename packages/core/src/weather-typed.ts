@@ -1,0 +1,101 @@
+import type { Job } from './job.ts';
+import { epochOf, fromLocal, type Instant, instantIn } from './kernel/instant.ts';
+import type { Issue, Result } from './kernel/issue.ts';
+import type { Unit } from './kernel/unit.ts';
+import { DAY_MS, HOUR_MS, type TypedDay, typedWeather } from './science/weather/index.ts';
+import { parseQuantity } from './units/index.ts';
+import { WEATHER_SCHEMA, WEATHER_VERSION, type WeatherFile, weatherFrom } from './weather.ts';
+
+/** Weather of a day as a person types it out of any bulletin, each number with its unit. */
+export interface TypedNumbers {
+  /** Coldest and warmest air of the day. */
+  readonly coldest: string;
+  readonly warmest: string;
+  /** Relative humidity at the coldest hour. */
+  readonly humidity: string;
+  readonly wind: string;
+  readonly cloud: string;
+}
+export type TypedNumber = keyof TypedNumbers;
+
+const UNITS: Readonly<Record<TypedNumber, Unit>> = {
+  coldest: '°C',
+  warmest: '°C',
+  humidity: '1',
+  wind: 'm/s',
+  cloud: '1',
+};
+export const TYPED_NUMBERS = Object.keys(UNITS) as readonly TypedNumber[];
+const FIELD: Readonly<Record<TypedNumber, keyof TypedDay>> = {
+  coldest: 'coldest',
+  warmest: 'warmest',
+  humidity: 'morningHumidity',
+  wind: 'wind',
+  cloud: 'cloud',
+};
+
+/** Days the numbers are held for, from the day before the one planned for. */
+const HELD_DAYS = 8;
+
+function parsed(numbers: TypedNumbers): { readonly day: TypedDay; readonly issues: readonly Issue[] } {
+  const day = { coldest: 0, warmest: 0, morningHumidity: 0, wind: 0, cloud: 0 };
+  const issues = TYPED_NUMBERS.flatMap((name): readonly Issue[] => {
+    const read = parseQuantity(numbers[name], UNITS[name]);
+    if (read.ok) {
+      day[FIELD[name]] = read.quantity.value;
+      return [];
+    }
+    const { code, typed, got = '', gotDimension = '', expectedDimension, didYouMean = [] } = read.trouble;
+    const plain = (text: string): string => text.replaceAll('-', ' ');
+    const names = {
+      got,
+      gotDimension: plain(gotDimension),
+      expectedDimension: plain(expectedDimension),
+      didYouMean: didYouMean.join(', '),
+    };
+    return [{ code, path: [name], value: typed, names }];
+  });
+  return { day, issues };
+}
+
+/** An issue of the typed day under the name and in the words the person used. */
+function asTyped(issue: Issue, numbers: TypedNumbers): Issue {
+  const name = TYPED_NUMBERS.find((one) => FIELD[one] === issue.path.at(-1));
+  return name ? { ...issue, path: [name], value: numbers[name] } : issue;
+}
+
+/**
+ * A weather file out of five typed numbers, held the same for eight days from the day before `from`. It says of itself
+ * that it was typed, so that the plan takes it as the assumption it is.
+ *
+ * @param from moment planned for, or the first start chosen
+ */
+export function weatherFromTyped(numbers: TypedNumbers, job: Pick<Job, 'place'>, from: Instant): Result<WeatherFile> {
+  const { latitude, longitude, altitude, zone } = job.place;
+  if (latitude === undefined || longitude === undefined) {
+    const missing = latitude === undefined ? 'latitude' : 'longitude';
+    return { ok: false, issues: [{ code: 'weather-place-missing', path: ['place', missing] }] };
+  }
+  const { day, issues } = parsed(numbers);
+  if (issues.length > 0) return { ok: false, issues };
+  const date = instantIn(epochOf(from) - DAY_MS, zone).slice(0, 10);
+  const local = fromLocal(`${date}T00:00:00`, zone);
+  const midnight = epochOf(local.kind === 'one' ? local.instant : local.kind === 'two' ? local.first : local.after);
+  const place = { latitude, longitude, ...(altitude ? { elevation: altitude.value } : {}) };
+  const built = typedWeather(day, place, midnight, HELD_DAYS);
+  const { series } = built;
+  if (!series) return { ok: false, issues: built.issues.map((issue) => asTyped(issue, numbers)) };
+  return weatherFrom({
+    schema: `${WEATHER_SCHEMA}/${WEATHER_VERSION}`,
+    source: `typed: ${TYPED_NUMBERS.map((name) => numbers[name].trim()).join(', ')}`.slice(0, 200),
+    kind: 'typed',
+    place: { latitude, longitude, zone },
+    rows: Array.from({ length: series.count }, (_, i) => ({
+      at: instantIn(series.start + i * HOUR_MS, zone),
+      air: `${(series.airTemperature[i] as number).toFixed(2)} °C`,
+      humidity: `${((series.relativeHumidity[i] as number) * 100).toFixed(1)} %`,
+      wind: `${day.wind.toFixed(2)} m/s`,
+      cloud: `${(day.cloud * 100).toFixed(0)} %`,
+    })),
+  });
+}
