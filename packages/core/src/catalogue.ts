@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { BRIDGING_CLASSES } from './data/crack-bridging.ts';
-import { property } from './evidence.ts';
+import { type Property, property } from './evidence.ts';
 import { date, fact, idText, quantity, text, trouble, wholeNumber } from './fields.ts';
 import type { Result } from './kernel/issue.ts';
 import { checkSchema, readJson, validate } from './read.ts';
@@ -148,7 +148,7 @@ const otherMix = () =>
 
 export const CONSUMPTION_PARTS = ['film', 'profile', 'texture', 'loss'] as const;
 
-const product = () =>
+const stated = () =>
   z.strictObject({
     id: idText(),
     name: text(80),
@@ -211,8 +211,32 @@ const product = () =>
         includes: z.array(z.enum(CONSUMPTION_PARTS)),
       })
       .optional(),
+    /** Written by older files; read as a claim of the property crack bridging. */
     crackBridging: crackBridging().optional(),
     properties: z.array(property()).max(60).optional(),
+  });
+
+/** Width of a crack that a maker shows bridged, by no standard: the method of its claim. */
+const SHOWN_WIDTH = 'crack width shown';
+
+/**
+ * A product, with what older files say of bridged cracks moved to where it stands with its method and conditions: one
+ * claim among the properties of the sheet.
+ */
+const product = () =>
+  stated().transform(({ crackBridging: shown, properties, ...rest }) => {
+    if (!shown) return { ...rest, ...(properties ? { properties } : {}) };
+    const claim = (method: string, value: string): Property => ({
+      what: 'crack bridging',
+      method,
+      value,
+      conditions: { temperature: shown.at },
+    });
+    const claims = [
+      ...(shown.class ? [claim(`EN 1062-7 ${shown.class.slice(0, 1)}`, shown.class)] : []),
+      ...(shown.width ? [claim(SHOWN_WIDTH, shown.width.typed)] : []),
+    ];
+    return { ...rest, properties: [...(properties ?? []), ...claims] };
   });
 
 /** Flake, quartz and the like. */

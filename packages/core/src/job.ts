@@ -316,6 +316,8 @@ const option = () =>
     contingency: fact('1', 'chosen', { least: '0 %', most: '100 %', shows: 'share' }).optional(),
     /** Hours of the crew on site, by the clock of the place. */
     workday: z.strictObject({ from: clockTime(), until: clockTime() }).optional(),
+    /** Joints and cracks coated over although no coat was shown to bridge them, by id. */
+    coatOver: z.array(idText()).max(200).optional(),
     /** Start of each layer, as planned on the day. */
     starts: z.array(z.strictObject({ layer: idText(), at: instant() })).optional(),
     /** Tape lines at which the film may end, beside the joints of the drawing. */

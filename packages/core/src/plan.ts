@@ -2,7 +2,7 @@ import type { Catalogue } from './catalogue.ts';
 import { untilSettled } from './hours-and-spread.ts';
 import type { Job, JobOption } from './job.ts';
 import type { Entry, Figure, FigureList, Given, Series } from './kernel/entry.ts';
-import type { Instant } from './kernel/instant.ts';
+import { epochOf, type Instant } from './kernel/instant.ts';
 import { FormulaRefused } from './kernel/refusal.ts';
 import type { Said } from './kernel/said.ts';
 import { Ledger, type Recorder, Trace } from './kernel/trace.ts';
@@ -10,7 +10,8 @@ import { type Reason, type Verdict, type VerdictWord, worst } from './kernel/ver
 import type { PriceBook } from './price-book.ts';
 import { coats } from './steps/coats/index.ts';
 import type { OptionContext, StepContext } from './steps/context.ts';
-import { cracks } from './steps/cracks/index.ts';
+import type { Handled } from './steps/cracks/handled.ts';
+import { cracks, treated } from './steps/cracks/index.ts';
 import { day } from './steps/day/index.ts';
 import { coatsOfDay } from './steps/day/scheduled.ts';
 import { site } from './steps/day/site.ts';
@@ -42,7 +43,7 @@ import type {
   ThinnerPlan,
 } from './steps/results.ts';
 import { safety } from './steps/safety/index.ts';
-import { schedule } from './steps/schedule/index.ts';
+import { type Coated, schedule } from './steps/schedule/index.ts';
 import {
   pouredTimes,
   type SpreadObserver,
@@ -214,17 +215,21 @@ function planOption(
   const people = trace.given('people', { value: option.people, unit: '1', origin: 'chosen', shows: 'count' });
   const at = (name: string): Trace => trace.within(name);
 
-  const prepared = chain('survey', surveyed, (s) => preparation(optionCtx, s, at('preparation')));
+  const joined = chain('survey', surveyed, (s) =>
+    cracks(optionCtx, s, at('cracks'), sited?.ok ? sited.value.plan : undefined),
+  );
+  // Preparation and hours treat each line as it was judged; where that could not be done, by its kind alone.
+  const handled: Handled = joined.ok ? { ...optionCtx, lines: joined.value.cracks } : optionCtx;
+  const prepared = chain('survey', surveyed, (s) => preparation(handled, s, at('preparation')));
   const asked = attempt(() => needs(optionCtx, at('needs')));
   const bonded = chain('survey', surveyed, () => governs(optionCtx, at('governs')));
   const fitted = chain('survey', surveyed, (s) => system(optionCtx, s, at('system')));
   const thinned = chain('system', fitted, (f) => thinner(optionCtx, f, at('thinner')));
-  const joined = chain('survey', surveyed, (s) => cracks(optionCtx, s, at('cracks')));
   const quantified = chain('preparation', both(both(surveyed, prepared), fitted), ([[s, p], f]) =>
     quantities(optionCtx, s, p, f, at('quantities')),
   );
   const worked = chain('quantities', both(both(both(surveyed, prepared), fitted), quantified), ([[[s, p], f], q]) =>
-    workOf(optionCtx, s, p, f, q, at('hours')),
+    workOf(handled, s, p, f, q, at('hours')),
   );
   /** What stands on the hours of the day: it is worked out again when the pours take longer than their rates said. */
   const place = (poured: ReadonlyMap<string, number>, onto: Trace) => {
@@ -233,7 +238,7 @@ function planOption(
       chain('quantities', both(both(sited, worked), quantified), ([[s, w], q]) =>
         day(optionCtx, s.state, s.plan, w.tasks, q, onto.within('day'), poured),
       );
-    const placed = lit?.ok ? coatsOfDay(lit.value) : undefined;
+    const placed = lit?.ok ? bearing(coatsOfDay(lit.value), lit.value.plan) : undefined;
     const laid = chain('hours', worked, (w) => schedule(optionCtx, w, placed, onto.within('schedule')));
     const forecast =
       sited?.ok && lit?.ok
@@ -281,6 +286,17 @@ function planOption(
   const priced = chain('hours', both(both(surveyed, quantified), timed), ([[s, q], t]) =>
     price(optionCtx, s, q, t, at('price')),
   );
+  const joints = joined.ok
+    ? attempt(() =>
+        treated(
+          optionCtx,
+          joined.value,
+          worked.ok ? worked.value.tasks : [],
+          lit?.ok ? lit.value.plan : undefined,
+          at('cracks'),
+        ),
+      )
+    : joined;
   const technical = [
     surveyed,
     asked,
@@ -288,7 +304,7 @@ function planOption(
     fitted,
     bonded,
     thinned,
-    joined,
+    joints,
     quantified,
     timed,
     ...(poured ? [poured] : []),
@@ -308,7 +324,7 @@ function planOption(
     system: answerOf(fitted),
     governs: answerOf(bonded),
     thinner: answerOf(thinned),
-    cracks: answerOf(joined),
+    cracks: answerOf(joints),
     quantities: answerOf(quantified),
     ...(lit ? { day: lit.ok ? published(lit.value.plan) : lit.why } : {}),
     schedule: answerOf(laid),
@@ -319,6 +335,13 @@ function planOption(
     price: answerOf(priced),
   };
 }
+
+/** Placed coats with the moment each bears feet, on the slab's own hours. */
+const bearing = (coated: readonly Coated[], { coats: days }: DayPlan): readonly Coated[] =>
+  coated.map((coat, i) => {
+    const foot = days[i]?.milestones.find(({ what }) => what === 'foot')?.last.at;
+    return foot ? { ...coat, bears: epochOf(foot) } : coat;
+  });
 
 /** Weather that makes no hours leaves the site not known, with what is wrong with it. */
 function siteOf(ctx: StepContext, state: SiteState, trace: Trace): Outcome<Sited> {

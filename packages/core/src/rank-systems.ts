@@ -6,6 +6,7 @@ import { Trace } from './kernel/trace.ts';
 import type { Reason } from './kernel/verdict.ts';
 import type { PlanInput } from './plan.ts';
 import type { OptionContext, StepContext } from './steps/context.ts';
+import { site } from './steps/day/site.ts';
 import { siteStateOf } from './steps/day/site-state.ts';
 import { beatenBy } from './steps/fits/front.ts';
 import { QuickTrace } from './steps/fits/quick-trace.ts';
@@ -62,9 +63,11 @@ export function rankSystems(input: PlanInput, { working = false }: Ranking = {})
   const products = new Map(catalogue.products.map((one) => [one.id, one]));
   const option = asTried(base);
   const state = weather && siteStateOf(job, weather, now, calibrated);
+  const sitePlan = state && site(step, state, root.within('site'));
+  shelf.settle('all');
   const floor: Floor = {
     surveyed,
-    shared: new Shared(surveyed, () => shelf.settle('all')),
+    shared: new Shared(surveyed, sitePlan, () => shelf.settle('all')),
     start: (base.starts ?? []).map(({ at }) => at).sort((a, b) => epochOf(a) - epochOf(b))[0] ?? now,
     ahead: state && aheadOf(option, state, now, job.place.zone),
   };

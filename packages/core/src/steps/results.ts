@@ -247,9 +247,17 @@ export interface CrackPlan {
   readonly strain?: Figure<'1'>;
   readonly handling: CrackHandling;
   /** What the tasks of this option do with it. */
-  readonly planned: 'filled' | 'filled and coated over' | 're-cut and filled' | 'left as it is' | 'held';
+  readonly planned: 'filled' | 'filled and reinforced' | 'filled and coated over' | 're-cut and filled' | 'held';
   /** Change of the price book that prices this handling; none where the price is not known. */
   readonly change?: string;
+  /** Person-time of its treatment; none where it is held or its work has no rate. */
+  readonly work?: Figure<'s'>;
+  /** That time at the wage of the price book. */
+  readonly labour?: Figure<'money'>;
+  /** Filler it takes. */
+  readonly filler?: Figure<'m³'>;
+  /** Earliest moment at which the finished film bears the saw, for a line that is cut again. */
+  readonly earliest?: Instant;
   readonly winter: Said;
 }
 

@@ -20,6 +20,7 @@ const TASKS = [
   'edge',
   'edge-through-film',
   'crack-fill',
+  'crack-reinforce',
   'joint-fill',
   'patch',
   'vacuum',

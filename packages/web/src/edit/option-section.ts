@@ -20,6 +20,12 @@ export const OPTIONS: Section = {
         field('dedicatedMixer', 'One of them only mixes', { is: 'answer' }, 'Left open: so from three people on.'),
         field('accepted', 'Accepted', FLAG),
         field('leaveOut', 'Left bare', { is: 'some of', from: uprightNames }),
+        field(
+          'coatOver',
+          'Joints coated over all the same',
+          { is: 'lines' },
+          'Their names on the plan, one a line. A line comes back there; otherwise they are cut again and filled.',
+        ),
         group('Preparation', [
           field('preparation.method', 'Method', TEXT, 'As grind, scarify or shot-blast; empty: the plan proposes one.'),
           field('preparation.passes', 'Passes', number('1')),

@@ -239,16 +239,18 @@ export const PRODUCT_PARTS: readonly Part[] = [
       is: 'some of',
       from: () => ['film', 'profile', 'texture', 'loss'].map((id) => ({ id, name: id })),
     }),
-    field('crackBridging.class', 'Bridges cracks of class', TEXT),
-    field('crackBridging.width', 'or of width', fact('m', '0.5 mm')),
-    field('crackBridging.at', 'tested at', temperature('14 °F')),
   ]),
   list('properties', 'Properties with their tests', {
     one: 'a property',
     title: (item) => said(item, 'what', 'value', 'method'),
     begin: () => ({}),
     parts: [
-      field('what', 'Property', TEXT),
+      field(
+        'what',
+        'Property',
+        TEXT,
+        'As adhesion, slip, wear. A crack the film was shown to bridge is “crack bridging”: a class by EN 1062-7 A or B, or a width by “crack width shown”, with the temperature of the test.',
+      ),
       field('value', 'Value', TEXT, 'Number with unit, a range “a to b”, “at least a”, or words.'),
       field('method', 'Test method', TEXT),
       field('failureMode', 'What failed', choice(['A', 'A/B', 'B', 'B/C', 'C', 'C/D', 'D', '-/Y', 'Y', 'Y/Z'])),

@@ -66,7 +66,7 @@ describe('the garage', () => {
     expect(crack.unseen?.value).toBeCloseTo((0.05e-3 / (11 / 1.8)) * 25, 9);
   });
 
-  test('its joints move, are honoured, and what the plan does instead is said', () => {
+  test('its joints move and are honoured', () => {
     const across = line(plan, 'joint-across');
     // Own arithmetic by the published formula: 0.8 × 10.5 ft × 10e-6 × 25 K; the day 15.5 to 21.6 °C.
     expect(across.slabLength?.value).toBeCloseTo(10.5 * FOOT, 9);
@@ -75,8 +75,21 @@ describe('the garage', () => {
     expect(across.season?.band).toEqual([(across.season?.value ?? 0) / 2, (across.season?.value ?? 0) * 2]);
     expect(across).toMatchObject({ kind: 'contraction', state: 'moving', handling: 'honour and re-cut' });
     expect(line(plan, 'joint-lengthwise').slabLength?.value).toBeCloseTo(10 * FOOT, 9);
-    expect(texts.join('\n')).toMatch(/no coat of this system was shown to bridge/);
+    expect(across.planned).toBe('re-cut and filled');
+    expect(texts.join('\n')).toMatch(/a straight line shows in the floor and opens by about/);
     expect(plan.missing.map(({ path }) => path)).toEqual(['place.season']);
+  });
+
+  test('coated over because somebody chose it: a caution says that the line returns; a third joint stays honoured', () => {
+    const over = run(({ job }) => {
+      if (job.options[0]) job.options[0].coatOver = ['joint-across'];
+    });
+    expect(line(over.plan, 'joint-across')).toMatchObject({
+      handling: 'honour and re-cut',
+      planned: 'filled and coated over',
+    });
+    expect(line(over.plan, 'joint-lengthwise').planned).toBe('re-cut and filled');
+    expect(over.texts.join('\n')).toMatch(/no coat of this system was shown to bridge the joints .*\(joint-across\)/);
   });
 });
 

@@ -2,7 +2,7 @@ import type { Said } from '../../kernel/said.ts';
 import type { Trace } from '../../kernel/trace.ts';
 import { type Reason, verdictOf } from '../../kernel/verdict.ts';
 import type { OptionContext } from '../context.ts';
-import type { CrackPlan, CracksPlan, SurveyPlan } from '../results.ts';
+import type { CrackPlan, CracksPlan, SitePlan, SurveyPlan } from '../results.ts';
 import { onlyElongation, shownBy } from './bridging.ts';
 import { judgeArea } from './judge.ts';
 import { seasonOf } from './season.ts';
@@ -11,11 +11,11 @@ import { seasonOf } from './season.ts';
  * How far each crack and joint opens, what that asks of a film, and what is done with it. A moving joint is bridged
  * only by a coat that was shown to bear its opening as cold as the slab gets; else it is honoured.
  */
-export function cracks(ctx: OptionContext, surveyed: SurveyPlan, trace: Trace): CracksPlan {
+export function cracks(ctx: OptionContext, surveyed: SurveyPlan, trace: Trace, site?: SitePlan): CracksPlan {
   const wanted = new Set(ctx.option.areas);
   const areas = surveyed.areas.filter(({ id, cracks, joints }) => wanted.has(id) && cracks.length + joints.length > 0);
   if (areas.length === 0) return { verdict: verdictOf([]), missing: [], notes: [], cracks: [] };
-  const season = seasonOf(ctx, surveyed, trace);
+  const season = seasonOf(ctx, surveyed, trace, site);
   const around = { ctx, surveyed, season, shown: shownBy(ctx, trace) };
   const judged = areas.map((area) => ({ area, lines: judgeArea(around, area, trace) }));
   const lines = judged.flatMap((one) => one.lines);
@@ -77,9 +77,8 @@ function reasonsOf(ctx: OptionContext, line: CrackPlan, area: string): readonly 
   return reasons;
 }
 
-/** A joint that should be honoured, but which the tasks of this option fill and coat over. */
-const isCoatedOver = (line: CrackPlan): boolean =>
-  line.handling === 'honour and re-cut' && line.planned === 'filled and coated over';
+/** A line that should be honoured, but which somebody chose to fill and coat over. */
+const isCoatedOver = (line: CrackPlan): boolean => line.planned === 'filled and coated over';
 
 /** The joints of an area that the plan coats over, in one sentence with the widest opening. */
 function coatedOver(lines: readonly CrackPlan[], area: string): readonly Reason[] {

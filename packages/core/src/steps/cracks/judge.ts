@@ -4,7 +4,6 @@ import type { Trace } from '../../kernel/trace.ts';
 import { filmStrain, jointOpening } from '../../science/movement/index.ts';
 import { givenField, type OptionContext } from '../context.ts';
 import { openingToBear, openingToReckonWith, slabAtJoint } from '../formulas/cracks.ts';
-import { isRecut } from '../hours/joints.ts';
 import type { AreaMeasure, CrackHandling, CrackPlan, Point, SurveyPlan } from '../results.ts';
 import { bridges, type Shown } from './bridging.ts';
 import { dynamicClassFor, staticClassFor } from './classes.ts';
@@ -108,7 +107,7 @@ function judge(
       ? { strain: trace.figure('strain', filmStrain, { opening: toBear, freeLength }) }
       : {}),
     handling,
-    planned: plannedFor(around, kind, state),
+    planned: plannedFor(around, line.id, kind, handling),
     ...(change ? { change } : {}),
     winter: winterOf(line.id, kind, state, handling, winter, read?.unseen),
   };
@@ -138,11 +137,21 @@ function handlingOf(
   return state === 'moving' ? 'honour and re-cut' : 'fill flexible';
 }
 
-/** What preparation and hours of this option hold for it. */
-function plannedFor(around: Around, kind: CrackPlan['kind'], state: CrackPlan['state']): CrackPlan['planned'] {
-  if (around.surveyed.cutting === 'held') return 'held';
-  if (kind === 'crack') return state === 'moving' ? 'left as it is' : 'filled';
-  return isRecut(around.ctx, kind) ? 're-cut and filled' : 'filled and coated over';
+/**
+ * What the tasks of this option do with it: the handling, unless nothing may be cut yet or somebody chose to coat over
+ * it all the same. Hard wheels break a film over any joint, so there even one that is bridged is cut again.
+ */
+function plannedFor(
+  { ctx, surveyed }: Around,
+  id: string,
+  kind: CrackPlan['kind'],
+  handling: CrackHandling,
+): CrackPlan['planned'] {
+  if (surveyed.cutting === 'held') return 'held';
+  const wheels = kind !== 'crack' && ctx.job.use?.traffic === 'forklift';
+  if (handling === 'honour and re-cut' || wheels)
+    return kind !== 'isolation' && ctx.option.coatOver?.includes(id) ? 'filled and coated over' : 're-cut and filled';
+  return handling === 'reinforce' ? 'filled and reinforced' : 'filled';
 }
 
 /** Ids under which a price book may price a handling, per metre or foot. */

@@ -3,13 +3,17 @@ import type { Missing } from '../../kernel/missing.ts';
 import type { Trace } from '../../kernel/trace.ts';
 import { givenField, type OptionContext } from '../context.ts';
 import { slabCools } from '../formulas/cracks.ts';
-import type { SurveyPlan } from '../results.ts';
+import type { SitePlan, SurveyPlan } from '../results.ts';
+import { hottestAhead, swingAhead } from './slab-ahead.ts';
 
-/** What a slab does between the day it is coated and the cold season, and from day to night. */
+/**
+ * What a slab does between the day it is coated and the cold season, and from day to night. Where weather was given the
+ * slab's own hours ahead say how warm it is when it is coated and how far it swings in a day; else the readings do.
+ */
 export interface Season {
-  /** From the slab at the survey, or from its hottest, to its coldest. */
+  /** From the slab when it is coated (at its hottest of these days, or as read) to its coldest of the year. */
   readonly cools: Known<'K'>;
-  /** Between the warmest and coldest slab read within one day. */
+  /** Between the warmest and coldest slab within one day. */
   readonly day?: Known<'K'>;
   /** Coldest the slab gets, where somebody said. */
   readonly coldest?: Known<'°C'>;
@@ -24,7 +28,7 @@ const COOLS = 25;
 const COOLS_BAND = [10, 40] as const;
 const YEAR = 365.25 * 86_400;
 
-export function seasonOf(ctx: OptionContext, surveyed: SurveyPlan, trace: Trace): Season {
+export function seasonOf(ctx: OptionContext, surveyed: SurveyPlan, trace: Trace, site?: SitePlan): Season {
   const stated = ctx.job.place.season;
   const t = trace.within('season');
   const coldest = stated
@@ -33,6 +37,7 @@ export function seasonOf(ctx: OptionContext, surveyed: SurveyPlan, trace: Trace)
   const slabs = surveyed.margins.map(({ slab }) => slab);
   const warmest = slabs.reduce<Known<'°C'> | undefined>((w, one) => (w && w.value >= one.value ? w : one), undefined);
   const from =
+    (site && hottestAhead(site, t)) ??
     warmest ??
     (stated
       ? givenField(t, 'hottest', stated.hottest, 'reading', stated.source ? { where: stated.source } : {})
@@ -59,7 +64,7 @@ export function seasonOf(ctx: OptionContext, surveyed: SurveyPlan, trace: Trace)
           shows: 'difference',
           band: COOLS_BAND,
         });
-  const day = dayOf(surveyed, t);
+  const day = (site && swingAhead(site, ctx.job.place.zone, t)) ?? dayOf(surveyed, t);
   return { cools, ...(day ? { day } : {}), ...(coldest ? { coldest } : {}), ...slabOf(surveyed, t), missing };
 }
 

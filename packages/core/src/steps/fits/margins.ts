@@ -5,7 +5,7 @@ import { rateFromText } from '../../kernel/money.ts';
 import type { Trace } from '../../kernel/trace.ts';
 import { type OptionContext, productOf } from '../context.ts';
 import { shareAbove, shareLeft, weakestMargin } from '../formulas/fits.ts';
-import type { NeedsPlan, SurveyPlan, SystemPlan } from '../results.ts';
+import type { CrackPlan, NeedsPlan, SurveyPlan, SystemPlan } from '../results.ts';
 import { filmMargins } from './film-margins.ts';
 import type { Shared } from './shared.ts';
 import { sheetMargins } from './sheet-margins.ts';
@@ -39,11 +39,12 @@ export interface Weighing {
   readonly wanted: Wanted | undefined;
   readonly price: Known<'money'> | undefined;
   readonly shared: Shared;
+  readonly lines: readonly CrackPlan[];
 }
 
 /** Every must-have whose margin can be stated, the weakest first; of one need on several coats the nearest to its limit. */
 export function marginsOf(weighing: Weighing, root: Trace): readonly Margin[] {
-  const { ctx, surveyed, fitted, needed, wanted, price, shared } = weighing;
+  const { ctx, surveyed, fitted, needed, wanted, price, shared, lines } = weighing;
   const trace = root.within('margin');
   const { layers } = ctx.system;
   const products = [...new Set(layers.map((layer) => productOf(ctx, layer)))];
@@ -54,6 +55,7 @@ export function marginsOf(weighing: Weighing, root: Trace): readonly Margin[] {
     ),
     ...filmMargins(ctx, fitted, surveyed, trace),
     ...needs(needed, trace),
+    ...bridged(lines, trace),
     ...date(wanted, trace),
     ...budget(ctx, price, trace),
   ];
@@ -92,6 +94,15 @@ function needs({ needs: all }: NeedsPlan, trace: Trace): readonly Margin[] {
     const law = end === 'least' ? shareAbove : shareLeft;
     const margin = trace.figure(`need.${id}`, law, { limit, reading });
     return [{ need: what, word: `evidence-property-${what}`, at: product, margin }];
+  });
+}
+
+/** Only lines that a coat crosses because it was shown to bear them; what is honoured asks nothing of a film. */
+function bridged(lines: readonly CrackPlan[], trace: Trace): readonly Margin[] {
+  return lines.flatMap(({ id, area, planned, toBear, bridges }): readonly Margin[] => {
+    if (planned !== 'filled and reinforced' || !toBear || toBear.value <= 0 || !bridges.width) return [];
+    const margin = trace.figure(`crack.${area}.${id}`, shareAbove, { limit: toBear, reading: bridges.width });
+    return [{ ...named('crack', margin), at: id }];
   });
 }
 

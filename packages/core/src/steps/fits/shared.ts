@@ -2,9 +2,12 @@ import type { Product } from '../../catalogue.ts';
 import type { Job } from '../../job.ts';
 import type { Trace } from '../../kernel/trace.ts';
 import { type OptionContext, productOf } from '../context.ts';
+import { bridgingClaims } from '../cracks/bridging.ts';
+import type { Handled } from '../cracks/handled.ts';
+import { cracks } from '../cracks/index.ts';
 import { needs } from '../needs/index.ts';
 import { preparation } from '../preparation/index.ts';
-import type { NeedsPlan, PreparationPlan, SurveyPlan } from '../results.ts';
+import type { CrackPlan, NeedsPlan, PreparationPlan, SitePlan, SurveyPlan } from '../results.ts';
 import type { Margin } from './margins.ts';
 
 /**
@@ -13,15 +16,18 @@ import type { Margin } from './margins.ts';
  */
 export class Shared {
   private readonly surveyed: SurveyPlan;
+  private readonly site: SitePlan | undefined;
   private readonly prepared = new Map<string, PreparationPlan>();
   private dayless: Job | undefined;
   private readonly needed = new Map<string, NeedsPlan>();
+  private readonly judged = new Map<string, readonly CrackPlan[]>();
   private readonly ofSheet = new Map<string, readonly Margin[]>();
   /** Told when something was worked out for others too, so that its numbers stay with the ranking. */
   private readonly made: () => void;
 
-  constructor(surveyed: SurveyPlan, made: () => void = () => undefined) {
+  constructor(surveyed: SurveyPlan, site: SitePlan | undefined, made: () => void) {
     this.surveyed = surveyed;
+    this.site = site;
     this.made = made;
   }
 
@@ -29,13 +35,27 @@ export class Shared {
    * The same option on a day nobody looks at: work is counted alike, and the gates of the hours, which need starts that
    * no tried system has, are not judged.
    */
-  withoutDay(ctx: OptionContext): OptionContext {
+  withoutDay(ctx: Handled): Handled {
     this.dayless ??= { ...ctx.job, use: withoutDates(ctx.job.use), survey: { ...ctx.job.survey, climate: [] } };
     return { ...ctx, job: this.dayless };
   }
 
+  /**
+   * The option with its cracks and joints judged. Of a system that reads only which cracks its films were shown to
+   * bridge, and what elongation its sheets state beside.
+   */
+  handled(ctx: OptionContext, trace: Trace): Handled {
+    const key = JSON.stringify(
+      ctx.system.layers.map((layer) => [
+        layer.id,
+        bridgingClaims(productOf(ctx, layer)).map(({ property }) => property),
+      ]),
+    );
+    return { ...ctx, lines: once(this.judged, key, () => cracks(ctx, this.surveyed, trace, this.site).cracks) };
+  }
+
   /** Preparation reads the profile asked for, else the films it follows from; the bond asked for; what stands up. */
-  preparation(ctx: OptionContext, trace: Trace): PreparationPlan {
+  preparation(ctx: Handled, trace: Trace): PreparationPlan {
     const { layers, profile } = ctx.system;
     const first = layers.find(({ onConcrete }) => onConcrete) ?? layers[0];
     const stated = profile ?? (first ? productOf(ctx, first).profile : undefined);
@@ -44,6 +64,7 @@ export class Shared {
       stated ? [stated.least, stated.most] : films,
       layers.map((layer) => productOf(ctx, layer).bondNeed?.value),
       layers.some(({ verticals }) => verticals),
+      ctx.lines?.map(({ planned }) => planned),
     ]);
     return once(this.prepared, key, () => preparation(ctx, this.surveyed, trace));
   }

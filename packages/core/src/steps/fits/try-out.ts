@@ -10,7 +10,7 @@ import { hoursAlone } from '../hours/index.ts';
 import { clock } from '../hours/readings.ts';
 import { price } from '../price/index.ts';
 import { quantities } from '../quantities/index.ts';
-import type { HoursPlan, SurveyPlan, SystemPlan } from '../results.ts';
+import type { CrackPlan, HoursPlan, SurveyPlan, SystemPlan } from '../results.ts';
 import { system } from '../system/index.ts';
 import { type Margin, marginsOf, weakestOf } from './margins.ts';
 import type { Shared } from './shared.ts';
@@ -78,7 +78,7 @@ function weighed(ctx: OptionContext, floor: Floor, trace: Trace): Omit<Tried, 's
   const bySheets = judge([...reasons, ...late]);
   const sheetTime = until.ok ? { untilUse: until.time } : { untilUseWhy: until.why };
   if (bySheets.fits === 'no') return { ...bySheets, ...(ahead ? {} : sheetTime) };
-  const { timed, ...cost } = costed(ctx, floor, fitted, trace);
+  const { timed, lines, ...cost } = costed(ctx, floor, fitted, trace);
   const laid =
     ahead && until.ok ? inWeather(ctx, ahead, reachOf(ahead, ctx, timed.tasks, use), by, use, trace) : undefined;
   const judged = laid ? judge([...reasons, ...laid.reasons]) : bySheets;
@@ -87,7 +87,7 @@ function weighed(ctx: OptionContext, floor: Floor, trace: Trace): Omit<Tried, 's
   if (judged.fits === 'no') return { ...judged, ...time };
   const takes = time.untilUse;
   const wanted = takes && by ? { start: laid ? ctx.now : start, by, takes } : undefined;
-  const margins = marginsOf({ ctx, surveyed, fitted, needed, wanted, shared, price: cost.price }, trace);
+  const margins = marginsOf({ ctx, surveyed, fitted, needed, wanted, shared, lines, price: cost.price }, trace);
   const weakest = weakestOf(margins, trace);
   return { ...judged, ...time, ...cost, ...(weakest ? { weakest, margins } : {}) };
 }
@@ -110,15 +110,17 @@ function costed(
   { surveyed, shared }: Floor,
   fitted: SystemPlan,
   trace: Trace,
-): Pick<Tried, 'price' | 'priceWhy' | 'hours'> & { readonly timed: HoursPlan } {
-  const prepared = shared.preparation(ctx, trace.within('preparation'));
+): Pick<Tried, 'price' | 'priceWhy' | 'hours'> & { readonly timed: HoursPlan; readonly lines: readonly CrackPlan[] } {
+  const handled = shared.handled(ctx, trace.within('cracks'));
+  const prepared = shared.preparation(handled, trace.within('preparation'));
   const quantified = quantities(ctx, surveyed, prepared, fitted, trace.within('quantities'));
-  const timed = hoursAlone(shared.withoutDay(ctx), surveyed, prepared, fitted, quantified, trace.within('hours'));
+  const timed = hoursAlone(shared.withoutDay(handled), surveyed, prepared, fitted, quantified, trace.within('hours'));
   const priced = price(ctx, surveyed, quantified, timed, trace.within('price'));
   const total = priced.total ?? priced.price;
   const [why] = [...priced.verdict.reasons].sort((a, b) => severity(a.verdict) - severity(b.verdict));
   return {
     timed,
+    lines: handled.lines ?? [],
     ...(timed.personTime ? { hours: timed.personTime } : {}),
     ...(total ? { price: total } : why ? { priceWhy: why } : {}),
   };

@@ -119,6 +119,23 @@ export const openingUnseen = formula({
   },
 });
 
+/** Filler of a groove along a line, m³. */
+export const fillerOfLine = formula({
+  id: 'cracks/filler-of-line',
+  says: 'Filler that a groove along a crack or joint takes',
+  equation: 'length × width × depth',
+  takes: { length: 'm', width: 'm', depth: 'm' },
+  gives: 'm³',
+  holds: { length: [0, 2000], width: [0.001, 0.05], depth: [0.003, 0.2] },
+  refuses: { length: [0, 1e6], width: [0, 1], depth: [0, 2] },
+  source: 'own-arithmetic',
+  notes: 'Width and depth are assumed by common practice until they are measured.',
+  noOutsideRow: 'A product of three lengths.',
+  shows: 'volume',
+  inputShows: { length: 'length', width: 'small-length', depth: 'small-length' },
+  compute: ({ length, width, depth }) => length * width * depth,
+});
+
 /** Small sums of the cracks step. */
 export const cracksFormulas: readonly AnyFormula[] = [
   slabCools,
@@ -127,4 +144,5 @@ export const cracksFormulas: readonly AnyFormula[] = [
   openingToBear,
   openingFromReadings,
   openingUnseen,
+  fillerOfLine,
 ];

@@ -99,14 +99,22 @@ describe('workshop', () => {
     expect(high).toBeGreaterThan(216.7);
   });
 
-  test('without them only isolation joints are', () => {
-    const foot = costed('workshop', (files) => {
-      files.job.use = { traffic: 'foot' };
-    });
-    expect(works(foot)).not.toContain('joint-recut-and-fill');
-    expect(foot.hours.notes.map(({ code }) => code)).toContain('hours-joints-coated-over');
-    const isolated = costed('workshop', (files) => {
-      files.job.use = { traffic: 'foot' };
+  test('on foot they are re-cut all the same, unless chosen to be coated over; isolation joints always are', () => {
+    const foot = (change: (files: Files) => void = () => undefined) =>
+      costed('workshop', (files) => {
+        files.job.use = { traffic: 'foot' };
+        change(files);
+      });
+    expect(foot().task('joint-recut-and-fill/hall').quantity.value).toBeCloseTo(120, 9);
+    const over = (files: Files): void => {
+      const [option, [area]] = [files.job.options[0], files.job.areas];
+      if (option) option.coatOver = (area?.joints ?? []).map(({ id }) => id);
+    };
+    const covered = foot(over);
+    expect(works(covered)).not.toContain('joint-recut-and-fill');
+    expect(covered.hours.notes.map(({ code }) => code)).toContain('hours-joints-coated-over');
+    const isolated = foot((files) => {
+      over(files);
       const joint = files.job.areas[0]?.joints?.[0];
       if (joint) joint.kind = 'isolation';
     });

@@ -3,6 +3,7 @@ import type { Missing } from '../../kernel/missing.ts';
 import type { Said } from '../../kernel/said.ts';
 import type { Trace } from '../../kernel/trace.ts';
 import { givenCount, type OptionContext } from '../context.ts';
+import { CLOSED, type Handled, plannedIn } from '../cracks/handled.ts';
 import { crewTime, restOfArea, sweptArea } from '../formulas/preparation.ts';
 import { totalArea, totalLength } from '../formulas/survey.ts';
 import type { AreaMeasure, SurveyPlan, Task } from '../results.ts';
@@ -73,7 +74,16 @@ function furtherPasses(list: TaskList, trace: Trace, area: AreaMeasure, count: n
   return ids.length > 0 ? ids : [...after];
 }
 
+/** Cracks to be filled before the first coat; where nobody judged them, all that are not said to move. */
+const closedIn = (ctx: Handled, area: AreaMeasure): readonly Known<'m'>[] =>
+  ctx.lines
+    ? plannedIn(ctx, area.id, CLOSED)
+        .filter(({ kind }) => kind === 'crack')
+        .map(({ length }) => length)
+    : area.cracks.filter(({ moves }) => moves !== 'yes').map(({ length }) => length);
+
 function repairs(
+  ctx: Handled,
   list: TaskList,
   trace: Trace,
   area: AreaMeasure,
@@ -82,12 +92,17 @@ function repairs(
 ): string[] {
   const done: string[] = [];
   if (cutting === 'may be planned') {
-    const still = area.cracks.filter(({ moves }) => moves !== 'yes').map(({ length }) => length);
-    const cracks = sumOfLengths(trace, `cracks.${area.id}`, still);
+    const cracks = sumOfLengths(trace, `cracks.${area.id}`, closedIn(ctx, area));
     if (cracks) done.push(...list.add('crack-fill', area.id, { length: cracks }, after, 'held'));
     const cut = area.joints.filter(({ kind }) => kind !== 'isolation').map(({ length }) => length);
     const joints = sumOfLengths(trace, `joints.${area.id}`, cut);
     if (joints) done.push(...list.add('joint-fill', area.id, { length: joints }, after, 'held'));
+    const taped = plannedIn(ctx, area.id, ['filled and reinforced']).map(({ length }) => length);
+    const reinforced = sumOfLengths(trace, `reinforced.${area.id}`, taped);
+    if (reinforced) {
+      const filled = done.length > 0 ? [...done] : after;
+      done.push(...list.add('crack-reinforce', area.id, { length: reinforced }, filled, 'held'));
+    }
   }
   const holes = area.spots.filter(({ kind }) => kind === 'spall' || kind === 'pit').map(({ extent }) => extent);
   if (holes.length > 0) {
@@ -141,7 +156,7 @@ function notesOn(ctx: OptionContext, areas: readonly AreaMeasure[], cutting: Sur
  * machine touches it: only work that neither grinds nor cuts is planned.
  */
 export function preparationTasks(
-  ctx: OptionContext,
+  ctx: Handled,
   trace: Trace,
   surveyed: SurveyPlan,
   areas: readonly AreaMeasure[],
@@ -164,7 +179,7 @@ export function preparationTasks(
       done.push(...stemWalls(ctx, list, trace, area));
     }
     done.push(...oilTreatment(ctx, list, trace, area, ground));
-    if (machine) done.push(...repairs(list, trace, area, surveyed.cutting, ground));
+    if (machine) done.push(...repairs(ctx, list, trace, area, surveyed.cutting, ground));
     ends.set(area.id, [...ground, ...done]);
   }
   const people = givenCount(trace, 'people', ctx.option.people, 'chosen');

@@ -12,6 +12,9 @@ export interface Coated {
   /** When the film bears what follows: an instant, or so long after the last metre. */
   readonly opens?: number;
   readonly opensAfter?: number;
+  /** When it bears the feet and the saw of those who cut the joints: an instant, or so long after the last metre. */
+  readonly bears?: number;
+  readonly bearsAfter?: number;
 }
 
 export interface CoatsLaid {
@@ -47,6 +50,7 @@ export function coated(
   let ready = prepared;
   let opens = prepared;
   let between: readonly Task[] = [];
+  let bears = prepared;
   for (const coat of coats) {
     const { phase } = coat;
     const before = layout([...between, ...phase.before], people, hours, opens);
@@ -69,6 +73,7 @@ export function coated(
     segments.push(...walls.segments);
     ready = walls.end;
     opens = Math.max(walls.end, coat.opens ?? laid + (coat.opensAfter ?? 0));
+    bears = Math.max(opens, coat.bears ?? laid + (coat.bearsAfter ?? 0));
     between = phase.after;
   }
   if (between.length > 0) {
@@ -78,7 +83,7 @@ export function coated(
   }
   // Joints are cut into a film that bears it; packing up waits for nobody.
   const cut = closing.filter(({ work }) => work === 'joint-recut-and-fill');
-  const joints = layout(cut, people, hours, Math.max(opens, ready));
+  const joints = layout(cut, people, hours, Math.max(bears, ready));
   segments.push(...joints.segments);
   const rest = closing.filter(({ work }) => work !== 'joint-recut-and-fill');
   segments.push(...layout(rest, people, hours, cut.length > 0 ? joints.end : ready).segments);

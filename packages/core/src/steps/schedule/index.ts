@@ -32,6 +32,7 @@ function bySheet(ctx: OptionContext, phases: Phases): readonly Coated[] {
       phase,
       ...(start ? { start: epochOf(start) } : {}),
       opensAfter: (longest('recoat from') || longest('foot')) * 1000,
+      bearsAfter: longest('foot') * 1000,
     };
   });
 }

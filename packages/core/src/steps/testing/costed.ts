@@ -6,6 +6,7 @@ import type { Said } from '../../kernel/said.ts';
 import { Ledger, Trace } from '../../kernel/trace.ts';
 import { type PriceBookFile, priceBookFrom } from '../../price-book.ts';
 import type { OptionContext } from '../context.ts';
+import { cracks } from '../cracks/index.ts';
 import { hoursAlone } from '../hours/index.ts';
 import { preparation } from '../preparation/index.ts';
 import { price } from '../price/index.ts';
@@ -72,10 +73,11 @@ function run(files: Files, named: string | undefined): Costed {
   const root = new Trace(ledger);
   const surveyed = survey(step, root.within('survey'));
   const trace = root.within(option.id);
-  const prepared = preparation(ctx, surveyed, trace.within('preparation'));
+  const handled = { ...ctx, lines: cracks(ctx, surveyed, trace.within('cracks')).cracks };
+  const prepared = preparation(handled, surveyed, trace.within('preparation'));
   const fitted = system(ctx, surveyed, trace.within('system'));
   const quantified = quantities(ctx, surveyed, prepared, fitted, trace.within('quantities'));
-  const timed = hoursAlone(ctx, surveyed, prepared, fitted, quantified, trace.within('hours'));
+  const timed = hoursAlone(handled, surveyed, prepared, fitted, quantified, trace.within('hours'));
   const priced = price(ctx, surveyed, quantified, timed, trace.within('price'));
   const plans = [timed, priced];
   return {
