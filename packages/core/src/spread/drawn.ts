@@ -15,27 +15,44 @@ const LANES_PER_POUR = 100_000;
 
 /**
  * A sequence from pours drawn by hand, in the order they are drawn, for the checker to judge. A square belongs to the
- * first pour that holds its centre. Inside a pour lanes follow the direction of work, to and fro, as far as the way out
- * allows; the order of the pours is never changed. Squares in no pour are left out, and the checker says so.
+ * first pour that holds its centre. Squares in no pour are left out, and the checker says so.
  */
 export function drawnSolution(problem: SpreadProblem, pours: readonly DrawnPour[]): SpreadSolution {
+  const { x, y, count } = problem.squares;
+  const pourOf = new Int32Array(count);
+  for (let s = 0; s < count; s++)
+    pourOf[s] = pours.findIndex(({ ring }) => insideRing(x[s] as number, y[s] as number, ring));
+  return laneSequence(
+    problem,
+    pourOf,
+    pours.map(({ towards }) => towards),
+  );
+}
+
+/**
+ * The squares of each pour in lanes along its direction of work, to and fro, as far as the way out allows; the order of
+ * the pours is never changed. `pourOf`: pour of each square from 0, −1 for none.
+ */
+export function laneSequence(
+  problem: SpreadProblem,
+  pourOf: Int32Array,
+  directions: readonly (readonly [number, number])[],
+): SpreadSolution {
   const { squares, question } = problem;
   const { x, y, cellM, count, column, row } = squares;
-  const pourOf = new Int32Array(count).fill(-1);
   const key = new Float64Array(count).fill(-LANES_PER_POUR);
   for (let s = 0; s < count; s++) {
-    const k = pours.findIndex(({ ring }) => insideRing(x[s] as number, y[s] as number, ring));
-    const pour = pours[k];
-    if (!pour) continue;
-    pourOf[s] = k;
-    const [dx, dy] = pour.towards;
+    const k = pourOf[s] as number;
+    const direction = directions[k];
+    if (!direction) continue;
+    const [dx, dy] = direction;
     const length = Math.sqrt(dx * dx + dy * dy) || 1;
     const lane = Math.floor(((x[s] as number) * dx + (y[s] as number) * dy) / length / cellM + 1e-6);
     const along = ((y[s] as number) * dx - (x[s] as number) * dy) / length / 10_000;
     // backward growth: the last pour and its last lane come first
-    key[s] = (pours.length - 1 - k) * LANES_PER_POUR - lane + ((lane & 1) === 0 ? along : -along);
+    key[s] = (directions.length - 1 - k) * LANES_PER_POUR - lane + ((lane & 1) === 0 ? along : -along);
   }
-  const cells: number[][] = pours.map(() => []);
+  const cells: number[][] = directions.map(() => []);
   for (const s of planBack(problem, key)) cells[pourOf[s] as number]?.push(column[s] as number, row[s] as number);
   return {
     format: 'spread-solution-1',

@@ -53,7 +53,8 @@ export function floorGeometry(question: SpreadCase, areas: 'whole' | 'clipped'):
   const geometry = before ?? geometryOf(question, areas);
   kept.delete(drawing);
   kept.set(drawing, geometry);
-  if (kept.size > MOST_KEPT) for (const oldest of kept.keys()) if (kept.size > MOST_KEPT) kept.delete(oldest);
+  const [oldest] = kept.keys();
+  if (oldest !== undefined && kept.size > MOST_KEPT) kept.delete(oldest);
   return geometry;
 }
 

@@ -67,7 +67,7 @@ export function guidedGrowth(problem: SpreadProblem, guide: Guide): Int32Array {
   let lastY = 0;
 
   while (waiting > 0 || looseCount > 0 || forced < lastWay.length) {
-    const slotMin = minutes[last < 0 ? 0 : last] as number;
+    const slotMin = minutes[Math.max(0, last)] as number;
     const stopMin = untilHandover < perSquare / 2 ? handover : 0;
     // whole squares that still go into this batch, by the same half-square rule that cuts the pours
     const toHandover = Math.max(0, Math.ceil(untilHandover / perSquare - 0.5 - 1e-9));

@@ -7,6 +7,16 @@ export type { SpreadClock, TimedPour } from './clock.ts';
 export { type CoarseProof, coarseProof } from './coarse.ts';
 export { dayCase, dayCases, type OtherPart } from './day-parts.ts';
 export { type DrawnPour, drawnSolution, reordered } from './drawn.ts';
+export {
+  checkOutlines,
+  judgeOutlines,
+  type OutlinedFacts,
+  type OutlinedIssues,
+  type OutlinedJudgement,
+  type OutlinedPour,
+  type OutlinedSequence,
+  sequenceFromOutlines,
+} from './drawn-outlines.ts';
 export { fullEffort, quickEffort, type SpreadEffort, type SpreadProgress } from './effort.ts';
 export { EXACT_MOST_SQUARES, type ExactAge, type ExactQuestion, exactLargestAge } from './exact.ts';
 export type { FloorSquares } from './floor-squares.ts';

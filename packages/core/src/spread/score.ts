@@ -48,14 +48,18 @@ export function scoreOf(problem: SpreadProblem, clock: SpreadClock): SpreadScore
   for (let k = 0; k < tied.length; k += 2) {
     const s = tied[k] as number;
     const other = tied[k + 1] as number;
+    const pour = pourOf[s] as number;
+    const otherPour = pourOf[other] as number;
+    // an order drawn by hand may leave squares out
+    if (pour < 0 || otherPour < 0) continue;
     const a = time[s] as number;
     const b = time[other] as number;
     const age = a > b ? a - b : b - a;
-    if (pourOf[s] !== pourOf[other]) ages[seams++] = age;
+    if (pour !== otherPour) ages[seams++] = age;
     if (age > maxAge) maxAge = age;
     // an age below the shortest open time is no cold edge, and below the largest share so far no larger one
     if (age > lowestOpen || age > share * lowestOpen) {
-      const limit = atMinute(open, question.clock.startMin + (a < b ? a : b));
+      const limit = atMinute(open, question.clock.startMin + Math.min(a, b));
       if (age / limit > share) share = age / limit;
       if (age > limit) cold += 1;
     }
