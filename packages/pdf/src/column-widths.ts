@@ -2,6 +2,8 @@
 export interface Wish {
   /** Longest piece that must not be broken. */
   readonly least: number;
+  /** Longest word, where two amounts of one cell may stand on two lines rather than break the words of other columns. */
+  readonly broken?: number;
   /** Everything on one line. */
   readonly most: number;
   /** Share of the whole, 0-1, when the paper says so. */
@@ -19,6 +21,12 @@ export function columnWidths(wishes: readonly Wish[], room: number, gap: number)
   const open = wishes.filter(({ share }) => share === undefined);
   const least = open.reduce((sum, wish) => sum + wish.least, 0);
   // Shares that leave no room for the other columns' words are shrunk with them.
+  if (taken + least > free && open.some(({ broken, least: own }) => broken !== undefined && broken < own)) {
+    const tight = wishes.map(
+      ({ broken, ...wish }): Wish => (broken === undefined ? wish : { ...wish, least: broken, most: wish.least }),
+    );
+    return columnWidths(tight, room, gap);
+  }
   const squeeze = taken + least > free ? free / (taken + least) : 1;
   const left = free - taken * squeeze;
   const most = open.reduce((sum, wish) => sum + wish.most, 0);

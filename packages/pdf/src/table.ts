@@ -76,12 +76,23 @@ function plan(block: TableBlock, width: number, gap: number, setting: Setting): 
         most = Math.max(most, full);
       }
     }
+    // a cell of two amounts may be set on two lines
+    const pairs = cells.filter(({ content }) => 'say' in content);
+    const broken = Math.max(
+      least,
+      ...pairs.map(({ content, bold }) => widestWord(cellRuns(content, bold, setting), measure)),
+    );
     const figures = numbers + (units > 0 ? units + UNIT_GAP : 0);
     least = Math.max(least, figures);
     most = Math.max(most, figures);
     if (column.blank) most = Math.max(most, least, 60);
     // A word of a stranger may be longer than the page; it is cut, not let into the next column.
-    const wish: Wish = { least: Math.min(least, width / 2), most, ...(column.width ? { share: column.width } : {}) };
+    const wish: Wish = {
+      least: Math.min(least, width / 2),
+      most,
+      ...(pairs.length === cells.length && pairs.length > 0 ? { broken: Math.min(broken, width / 2) } : {}),
+      ...(column.width ? { share: column.width } : {}),
+    };
     return { column, wish, units, numbers };
   });
   const widths = columnWidths(

@@ -15,25 +15,23 @@ export const spreadsOf = (ctx: PaperContext, layer: string): readonly Published<
   );
 
 /** Pours in alternating tints, arrows of their lanes, the lines they end on, and where to stop if something goes wrong. */
-export function pourMarks(ctx: PaperContext, layer: string, area: string): readonly FloorMark[] {
-  return spreadsOf(ctx, layer)
-    .filter(({ areas }) => areas.includes(area))
-    .flatMap(({ pours, bailOuts }) => [
-      ...pours.map(
-        (pour, i): FloorMark => ({
-          kind: 'pour',
-          outlines: pour.outline,
-          number: pour.pour,
-          at: pour.mark,
-          tint: i % 2 === 0 ? 'deep' : 'light',
-        }),
-      ),
-      ...pours.flatMap(({ arrow: [from, to] }): readonly FloorMark[] =>
-        from && to ? [{ kind: 'arrow', from, to }] : [],
-      ),
-      ...bailOuts.flatMap(({ edge }) => edge.map((along): FloorMark => ({ kind: 'bail-out', along }))),
-      ...pours.flatMap((pour) => endLines(pour, pours.length - 1 <= MOST_LABELLED)),
-    ]);
+export function pourMarks(coats: readonly Published<CoatSpread>[]): readonly FloorMark[] {
+  return coats.flatMap(({ pours, bailOuts }) => [
+    ...pours.map(
+      (pour, i): FloorMark => ({
+        kind: 'pour',
+        outlines: pour.outline,
+        number: pour.pour,
+        at: pour.mark,
+        tint: i % 2 === 0 ? 'deep' : 'light',
+      }),
+    ),
+    ...pours.flatMap(({ arrow: [from, to] }): readonly FloorMark[] =>
+      from && to ? [{ kind: 'arrow', from, to }] : [],
+    ),
+    ...bailOuts.flatMap(({ edge }) => edge.map((along): FloorMark => ({ kind: 'bail-out', along }))),
+    ...pours.flatMap((pour) => endLines(pour, pours.length - 1 <= MOST_LABELLED)),
+  ]);
 }
 
 /** The longest piece of an end line carries its words. */

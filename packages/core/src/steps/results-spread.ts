@@ -22,6 +22,8 @@ export interface SpreadPour {
   readonly volume: Figure<'m³'>;
   readonly area: Figure<'m²'>;
   readonly parts: readonly SpreadPart[];
+  /** Stirred into this batch, beside its parts; only where the option thins the coat. */
+  readonly thinner?: Figure<'m³'>;
   readonly mixFrom: Instant;
   readonly start: Instant;
   readonly end: Instant;
@@ -59,6 +61,8 @@ export interface SpreadSeam {
 
 /** Rooms that doors join, spread as one floor; in the coordinates of the first of them. A drawing. */
 export interface JoinedSpread {
+  /** Floor of all its rooms. */
+  readonly net: Figure<'m²'>;
   readonly outline: readonly Point[];
   readonly holes: readonly (readonly Point[])[];
   readonly rooms: readonly {

@@ -45,6 +45,11 @@ export function Batches({ coat }: { readonly coat: Coat }) {
                       ) : null}
                     </span>
                   ))}
+                  {pour.thinner ? (
+                    <span className="part">
+                      {w.thinner} <WorkingLink id={pour.thinner} />
+                    </span>
+                  ) : null}
                 </p>
                 <p>{`${w.ends} ${voice.say(pour.ends)}`}</p>
                 {seams.map((seam) => (

@@ -69,7 +69,7 @@ export const words = {
     mix: 'mix',
     spread: 'spread',
     by: 'down by',
-    parts: 'mixes',
+    thinner: 'thinner',
     covers: 'covers',
     ends: 'ends',
     spare: (text: string) => `may start ${text} late`,

@@ -3,6 +3,7 @@ import type { CoatSheet } from '../../steps/results.ts';
 import { dashes, drawnArea, known, line, moment, type PaperContext, productOf, said, say, saying } from '../context.ts';
 import { floorBlocks } from '../floor.ts';
 import type { Block, Content } from '../paper.ts';
+import { spreadsOf } from '../pours.ts';
 import { batchTable } from './batches.ts';
 import { careful, careOf } from './care.ts';
 import { emergency } from './emergency.ts';
@@ -29,15 +30,16 @@ function skin(ctx: PaperContext, coat: Coat): Block {
 }
 
 /** Doors as the crew leaves them: shut ones first, the way out last. */
-function ways(ctx: PaperContext): readonly Content[] {
+function ways(ctx: PaperContext, layer: string): readonly Content[] {
   const exits = ctx.chosen.areas.flatMap((id) => drawnArea(ctx, id)?.exits ?? []);
   const shut = exits.filter((exit) => exit.shut);
-  const open = exits.filter((exit) => !exit.shut);
+  // rooms spread as one floor: a doorway from one into the next is no way out
+  const joined = spreadsOf(ctx, layer).flatMap((coat) => coat.joined?.exits ?? []);
+  const drawn = exits.filter((exit) => !exit.shut).map((exit) => exit.name ?? exit.id);
+  const open = joined.length > 0 ? joined.map((exit) => exit.name) : drawn;
   return [
     ...shut.map((exit) => say('crew-door-shut', { exit: exit.name ?? exit.id })),
-    ...(open.length > 0
-      ? [say('crew-way-out', { exits: open.map((exit) => exit.name ?? exit.id).join(', ') })]
-      : [say('crew-way-out-not-drawn')]),
+    ...(open.length > 0 ? [say('crew-way-out', { exits: open.join(', ') })] : [say('crew-way-out-not-drawn')]),
   ];
 }
 
@@ -95,7 +97,7 @@ export function coatPage(ctx: PaperContext, index: number, pages: number): reado
       say('crew-film', {}, { wet: fit.wet }),
       ...(fit.wetVertical ? [say('crew-film-vertical', {}, { wet: fit.wetVertical })] : []),
       coat.mixTime ? say('crew-mix-time', {}, { time: coat.mixTime }) : say('crew-mix-time-not-known'),
-      ...ways(ctx),
+      ...ways(ctx, coat.layer),
     ),
     ...(planned ? pourTable(ctx, coat) : batchTable(ctx, coat)),
     ...emergency(),

@@ -56,6 +56,7 @@ function rowsOf(ctx: PaperContext, pours: readonly PublishedPour[]) {
 export function pourTable(ctx: PaperContext, coat: Published<CoatSheet>): readonly Block[] {
   const pours = poursOf(ctx, coat.layer);
   const parts = pours[0]?.parts ?? [];
+  const thinned = pours.some(({ thinner }) => thinner !== undefined);
   return [
     heading('crew-batches'),
     {
@@ -64,6 +65,7 @@ export function pourTable(ctx: PaperContext, coat: Published<CoatSheet>): readon
         { head: said('crew-batch') },
         { head: said('crew-mixed'), align: 'right' },
         ...parts.map((part) => ({ head: said('crew-part-named', { part: part.name }), align: 'right' as const })),
+        ...(thinned ? [{ head: said('crew-thinner-batch'), align: 'right' as const }] : []),
         { head: said('crew-mix-from'), align: 'right' },
         { head: said('crew-place-by'), align: 'right' },
         { head: said('crew-lot'), blank: true },
@@ -72,6 +74,7 @@ export function pourTable(ctx: PaperContext, coat: Published<CoatSheet>): readon
         bold(span),
         strong(pour.volume),
         ...parts.map(({ component }) => partCell(pour, component)),
+        ...(thinned ? [pour.thinner ? entry(pour.thinner) : EMPTY] : []),
         mix ? name(mix) : EMPTY,
         by ? bold(by) : EMPTY,
         EMPTY,

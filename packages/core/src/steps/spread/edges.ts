@@ -159,7 +159,7 @@ export function endInWords(
 }
 
 /** The value that comes most often, the first of equals. */
-function mostOf(values: readonly number[]): number {
+export function mostOf(values: readonly number[]): number {
   const counts = new Map<number, number>();
   for (const value of values) counts.set(value, (counts.get(value) ?? 0) + 1);
   return [...counts].reduce((best, one) => (one[1] > best[1] ? one : best))[0];

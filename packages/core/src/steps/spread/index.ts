@@ -20,6 +20,7 @@ import {
   textMap,
 } from '../../spread/index.ts';
 import { type OptionContext, productOf } from '../context.ts';
+import { totalArea } from '../formulas/quantities-volumes.ts';
 import { mostInSequence, sumInSequence } from '../formulas/spread.ts';
 import type {
   CoatSpread,
@@ -79,7 +80,7 @@ function effortFor(search: SpreadSearch, squares: number, rough: boolean): Sprea
   return search === 'full' ? fullEffort(squares) : { candidates: search, nodes: quick.nodes };
 }
 
-function bare(ctx: OptionContext, layer: Layer, part: FloorPart): CoatSpread {
+function bare(ctx: OptionContext, layer: Layer, part: FloorPart, trace: Trace): CoatSpread {
   const product = productOf(ctx, layer);
   return {
     layer: layer.id,
@@ -93,12 +94,13 @@ function bare(ctx: OptionContext, layer: Layer, part: FloorPart): CoatSpread {
     seams: [],
     repairs: [],
     map: [],
-    ...(part.rooms.length > 1 ? { joined: joinedFloor(part) } : {}),
+    ...(part.rooms.length > 1 ? { joined: joinedFloor(part, trace) } : {}),
   };
 }
 
 /** Rooms that are spread as one floor, where they lie in it. */
-const joinedFloor = ({ outline, holes, rooms, doorways, exits }: FloorPart): JoinedSpread => ({
+const joinedFloor = ({ areas, outline, holes, rooms, doorways, exits }: FloorPart, trace: Trace): JoinedSpread => ({
+  net: trace.figure('net', totalArea, { areas: areas.map(({ net }) => net) }),
   outline: outline.map(rounded),
   holes: holes.map((ring) => ring.map(rounded)),
   rooms: rooms.map(({ area, placed }) => ({
@@ -155,7 +157,7 @@ function spreadCoat(
   after: Instant | undefined,
   trace: Trace,
 ): Spreaded {
-  const nothing = bare(ctx, layer, part);
+  const nothing = bare(ctx, layer, part, trace);
   const names = { layer: nothing.name };
   const coatDay = day?.coats.find((one) => one.layer === layer.id);
   const chosen = coatDay?.start?.at ?? ctx.option.starts?.find((one) => one.layer === layer.id)?.at;
@@ -275,7 +277,18 @@ function planned(found: SpreadPlan, facts: PlannedFacts, trace: Trace): Spreaded
   const batch = smaller
     ? trace.given('batch', { value: litres / 1000, unit: 'm³', origin: 'chosen', shows: 'volume' })
     : hands.largest;
-  const { pours, bailOuts } = poursOf(problem, best, { part, hands, batch, product, door, begun, zone, mark }, trace);
+  const ratio = ctx.option.thinner?.find((one) => one.layer === common.layer)?.ratio;
+  const thinnerRatio = ratio
+    ? trace.given('thinner-ratio', {
+        value: ratio.value,
+        unit: '1',
+        origin: 'chosen',
+        typed: ratio.typed,
+        shows: 'share',
+      })
+    : undefined;
+  const asked = { part, hands, batch, product, thinnerRatio, door, begun, zone, mark };
+  const { pours, bailOuts } = poursOf(problem, best, asked, trace);
   // the checker's own numbers are printed, not the planner's
   const largestAge = most('largest-age', check.maxAgeMin);
   // each edge against the open time of its own hour

@@ -5,11 +5,12 @@ import type { Trace } from '../../kernel/trace.ts';
 import { type Candidate, pourSheets, type SpreadProblem } from '../../spread/index.ts';
 import { givenFact, sheetOf } from '../context.ts';
 import { componentMass, componentVolume } from '../formulas/quantities-components.ts';
+import { thinnerVolume } from '../formulas/quantities-volumes.ts';
 import { mostInSequence, pourVolume, sumInSequence } from '../formulas/spread.ts';
 import { mixShares } from '../quantities/mix-shares.ts';
 import type { SpreadBailOut, SpreadPour } from '../results.ts';
 import type { CrewPlanned } from './crew.ts';
-import { endInWords, linesOf, openSides } from './edges.ts';
+import { endInWords, linesOf, mostOf, openSides } from './edges.ts';
 import { type Door, type FloorPart, roomAt } from './floor.ts';
 
 export interface PoursFacts {
@@ -18,6 +19,8 @@ export interface PoursFacts {
   /** What is mixed at a time. */
   readonly batch: Known<'m³'>;
   readonly product: Product;
+  /** Thinner per mixed coating, by volume. */
+  readonly thinnerRatio: Known<'1'> | undefined;
   readonly door: Door;
   /** Milliseconds since 1970 of the first mixing. */
   readonly begun: number;
@@ -33,7 +36,7 @@ const point = ([x, y]: readonly [number, number]): readonly [number, number] => 
 export function poursOf(
   problem: SpreadProblem,
   best: Candidate,
-  { part, hands, batch, product, door, begun, zone, mark }: PoursFacts,
+  { part, hands, batch, product, thinnerRatio, door, begun, zone, mark }: PoursFacts,
   trace: Trace,
 ): { readonly pours: readonly SpreadPour[]; readonly bailOuts: readonly SpreadBailOut[] } {
   const { squares } = problem;
@@ -50,6 +53,11 @@ export function poursOf(
   if (!per) throw new Error('a pour without a volume for its floor');
   const along = hands.decides;
   const bailOuts: SpreadBailOut[] = [];
+  const arrowIn = (inside: (square: number) => boolean): readonly (readonly [number, number])[] => {
+    const squaresInside = [...best.order].filter(inside);
+    const ends = [squaresInside[0], squaresInside.at(-1)];
+    return ends.flatMap((s) => (s === undefined ? [] : [point([squares.x[s] as number, squares.y[s] as number])]));
+  };
   const roomOf = Array.from({ length: squares.count }, (_, s) =>
     part.rooms.length === 1 ? 0 : roomAt(part, [squares.x[s] as number, squares.y[s] as number]),
   );
@@ -57,6 +65,9 @@ export function poursOf(
     const t = trace.within('pour').within(`${sheet.pour}`);
     const rooms = new Set(roomOf.filter((_, s) => pourOf[s] === k));
     const here = part.areas.filter((_, i) => rooms.has(i));
+    // an arrow and a number of a pour through several rooms stand in the one that has most of it
+    const own = mostOf(roomOf.filter((_, s) => pourOf[s] === k));
+    const inside = (s: number): boolean => pourOf[s] === k && roomOf[s] === own;
     const area = t.taken('area', sumInSequence, {
       value: sheet.areaM2,
       unit: 'm²',
@@ -106,6 +117,7 @@ export function poursOf(
           ...(density ? { mass: t.figure(`${component}.mass`, componentMass, { volume: amount, density }) } : {}),
         };
       }),
+      ...(thinnerRatio ? { thinner: t.figure('thinner', thinnerVolume, { coating: volume, thinnerRatio }) } : {}),
       mixFrom: at(sheet.mixFromMin),
       start: at(sheet.startMin),
       end: at(sheet.endMin),
@@ -123,8 +135,8 @@ export function poursOf(
           }
         : {}),
       outline: sheet.outline.map((ring) => ring.map(point)),
-      arrow: [point(sheet.from), point(sheet.to)],
-      mark: point(middleSquare(squares, (s) => pourOf[s] === k)),
+      arrow: here.length > 1 ? arrowIn(inside) : [point(sheet.from), point(sheet.to)],
+      mark: point(middleSquare(squares, inside)),
       edge: linesOf(sides, squares.cellM),
     };
   });
