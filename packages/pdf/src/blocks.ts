@@ -85,7 +85,7 @@ function boxOf(block: Block, room: Room, parent: Tag, setting: Setting): Box {
       return sideBySide(left, right, half, scale.body);
     }
     case 'working':
-      return workingBox(block.entry, width, parent, setting);
+      return workingBox(block.entries, width, parent, setting);
     case 'page-break':
       return { height: 0, gap: 0, draw: () => undefined };
   }

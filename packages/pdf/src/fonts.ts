@@ -43,14 +43,48 @@ export const drawable = (text: string): string =>
     .replace(NEGATIVE_POWER, (_, digits: string) => `^−${[...digits].map((digit) => RAISED.indexOf(digit)).join('')}`)
     .replace(UNDRAWN, (sign) => SPELLED[sign] ?? sign);
 
-/** Remembers the width of every word it has met: a working annex says the same words hundreds of times. */
-export function rememberWidths(measure: WidthInEms): WidthInEms {
-  const known: Record<Weight, Map<string, number>> = { regular: new Map(), bold: new Map() };
-  return (text, weight) => {
+/** Widths of signs and pairs, and of words that are no sum of them. */
+type Widths = Readonly<Record<Weight, Map<string, number>>>;
+const noWidths = (): Widths => ({ regular: new Map(), bold: new Map() });
+/** Kept as long as the face is: the next paper says the same words. */
+const kept = new WeakMap<FontFiles, Widths>();
+/** Some thousand pairs are all a language has; names in other letters could go on for ever. */
+const MOST_KEPT = 20_000;
+
+/** Widths met so far with these files. */
+export function widthsOf(fonts: FontFiles): Widths {
+  const known = kept.get(fonts);
+  if (known && known.regular.size + known.bold.size < MOST_KEPT) return known;
+  const fresh = noWidths();
+  kept.set(fonts, fresh);
+  return fresh;
+}
+
+/** Other letters and combining marks: the face chooses its pairs by the script of the whole word. */
+const PLAIN = /^[\p{Script=Latin}\p{Script=Common}]*$/u;
+
+/**
+ * Widths of words out of the widths of their signs and of pairs of neighbours, each asked of the face once. The face
+ * kerns and joins pairs only (`fi`), so the sum is the width of the word; laying out every word of a working annex to
+ * measure it took most of its time.
+ */
+export function rememberWidths(measure: WidthInEms, known: Widths = noWidths()): WidthInEms {
+  const asked = (text: string, weight: Weight): number => {
     const found = known[weight].get(text);
     if (found !== undefined) return found;
     const width = measure(text, weight);
     known[weight].set(text, width);
+    return width;
+  };
+  return (text, weight) => {
+    if (!PLAIN.test(text)) return asked(text, weight);
+    let width = 0;
+    let before: string | undefined;
+    for (const sign of text) {
+      const own = asked(sign, weight);
+      width += before === undefined ? own : asked(before + sign, weight) - asked(before, weight);
+      before = sign;
+    }
     return width;
   };
 }

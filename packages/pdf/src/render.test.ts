@@ -224,11 +224,11 @@ test('an annex prints equation, numbers and source of a figure, and where a read
     shows: 'share',
   };
   const entries = { ...ENTRIES, [figure.id]: figure, [dry.id]: dry, [solids.id]: solids };
-  const blocks: readonly Block[] = ['film.wet', 'moisture'].map((entry) => ({ kind: 'working', entry }));
+  const blocks: readonly Block[] = ['film.wet', 'moisture'].map((entry) => ({ kind: 'working', entries: [entry] }));
   const made = paper(blocks, { kind: 'working-annex' });
   const read = await readPdf(await renderPaper(made, testVoice('metric', 'en', entries), letter));
   const words = plain(read.pages[0]?.text ?? '');
-  for (const said of ['film.wet', '300 μm', '85 %', 'conservation-of-solids', 'test point 2']) {
+  for (const said of ['film.wet', '300 μm', '85 %', 'source-cited-calc', 'test point 2']) {
     expect(words).toContain(said);
   }
 });

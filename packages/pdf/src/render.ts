@@ -2,7 +2,7 @@ import { type Block, epochOf, type Paper, type Voice } from '@slabwright/core';
 import PDFDocument from 'pdfkit';
 import { partsOf } from './blocks.ts';
 import { type Box, pagesOf } from './box.ts';
-import { type FontFiles, rememberWidths, type Weight } from './fonts.ts';
+import { type FontFiles, rememberWidths, type Weight, widthsOf } from './fonts.ts';
 import { overrideBand, pageFoot, pageHead } from './frame-of-page.ts';
 import { type PaperSize, type Sheet, scaleOf, sheetOf } from './look.ts';
 import { Pen, type Tag, type Writer } from './pen.ts';
@@ -84,6 +84,7 @@ export async function renderPaper(paper: Paper, voice: Voice, options: RenderOpt
   const finished = bytesOf(doc);
   const widthInEms = rememberWidths(
     (text: string, weight: Weight) => doc.font(weight).fontSize(MEASURED_AT).widthOfString(text) / MEASURED_AT,
+    widthsOf(options.fonts),
   );
   const setting: Setting = {
     voice,

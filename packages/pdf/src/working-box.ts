@@ -1,62 +1,75 @@
-import { ALL_FORMULAS, workingOf } from '@slabwright/core';
-
-import type { Box } from './box.ts';
-
+import { ALL_FORMULAS, citedShort, type Working, workingOf } from '@slabwright/core';
+import { type Box, stack } from './box.ts';
 import { line } from './commands.ts';
 import { QUIET } from './look.ts';
 import { type Tag, tag } from './pen.ts';
 import { HAIR } from './row.ts';
 import type { Setting } from './setting.ts';
 import { type Run, run, widthOf, wrap } from './text.ts';
-import { linesBox } from './text-box.ts';
+import { linesBox, textBox } from './text-box.ts';
 
-/** Two lines an entry: what it is and its value; how it was worked out or read, and where that comes from. */
-export function workingBox(id: string, width: number, parent: Tag, setting: Setting): Box {
-  const { voice, measure, words } = setting;
-  const size = 9;
-  const working = workingOf(voice.entry(id), voice, ALL_FORMULAS);
-  const bold = (text: string): Run => run(text, { size, weight: 'bold' });
-  const plain = (text: string): Run => run(text, { size });
-  const quiet = (text: string): Run => run(text, { size, ink: QUIET });
-  const value = [bold(working.value), ...(working.band ? [quiet(` (${working.band})`)] : [])];
-  const valueWidth = Math.min(widthOf(value, measure), width * 0.5);
-  const left = width - valueWidth - 12;
-  const origin = [
-    working.origin,
-    working.where && voice.plain(working.where),
-    working.when && voice.plain(working.when),
-    working.typed ? `${words.typed} “${working.typed}”` : undefined,
-  ].filter((part) => part !== undefined && part !== '');
-  const source = [working.sourceKey, working.locator].filter((part) => part).join(', ');
-  const outside = working.outside.length > 0 ? bold(` ${words.outside}: ${working.outside.join('; ')}.`) : undefined;
-  const how: Run[] = [
-    ...(working.equation ? [plain(working.equation)] : []),
-    ...(working.numbers && working.numbers !== working.equation ? [plain(` → ${working.numbers}`)] : []),
-    ...(origin.length > 0 ? [plain(origin.join(', '))] : []),
-    ...(source ? [quiet(`\u00a0\u00a0 [${source}]`)] : []),
-    ...(outside ? [outside] : []),
+const SIZE = 9;
+const LEADING = 1.22;
+const bold = (text: string): Run => run(text, { size: SIZE, weight: 'bold' });
+const plain = (text: string): Run => run(text, { size: SIZE });
+const quiet = (text: string): Run => run(text, { size: SIZE, ink: QUIET });
+
+/** What the formula says, its equation and where it comes from: once above all its figures. */
+function headOf({ says, equation, sourceKey, locator }: Working, width: number, parent: Tag, setting: Setting): Box {
+  const cited = sourceKey === undefined ? undefined : citedShort(sourceKey, locator);
+  const source = cited ? setting.voice.say(cited) : (sourceKey ?? '');
+  const runs = [
+    ...(says ? [bold(`${says}. `)] : []),
+    ...(equation ? [plain(`${equation} `)] : []),
+    ...(source ? [quiet(`[${source}]`)] : []),
   ];
-  const title = [bold(id), ...(working.says ? [plain(`\u00a0\u00a0 ${working.says}`)] : [])];
-  const leading = 1.22;
+  return textBox(runs, setting.measure, { tag: tag('P', parent), width, leading: LEADING, keepNext: true });
+}
+
+/** One figure: its id with its numbers, the value at the right. */
+function rowOf(working: Working, width: number, parent: Tag, setting: Setting): Box {
+  const { measure, words, voice } = setting;
+  const { id, value, band, numbers, equation, origin, where, when, outside } = working;
+  const read = [origin, where, when].filter((part) => part !== undefined && part !== '').join(', ');
+  const figure = [bold(value), ...(band ? [quiet(` (${band})`)] : [])];
+  const valueWidth = Math.min(widthOf(figure, measure), width * 0.5);
+  const left = width - valueWidth - 12;
+  const how = [
+    plain(id),
+    ...(numbers && numbers !== equation ? [quiet(`\u00a0\u00a0 = ${numbers}`)] : []),
+    ...(read ? [quiet(`\u00a0\u00a0 ${voice.plain(read)}`)] : []),
+    ...(outside.length > 0 ? [bold(` ${words.outside}: ${outside.join('; ')}.`)] : []),
+  ];
   const entry = tag('P', parent);
-  const titles = linesBox(wrap(title, left, measure), { tag: entry, width: left, leading });
-  const values = linesBox(wrap(value, valueWidth + 0.01, measure), {
+  const texts = linesBox(wrap(how, left, measure), { tag: entry, width: left, leading: LEADING });
+  const values = linesBox(wrap(figure, valueWidth + 0.01, measure), {
     tag: entry,
     width: valueWidth,
-    leading,
+    leading: LEADING,
     align: 'right',
   });
-  const below = linesBox(wrap(how, width, measure), { tag: entry, width, leading });
-  const head = Math.max(titles.height, values.height);
-  const height = head + below.height + 4;
   return {
-    height,
-    gap: 3,
+    height: Math.max(texts.height, values.height),
+    gap: 1.5,
     draw(pen, x, y) {
-      titles.draw(pen, x, y);
+      texts.draw(pen, x, y);
       values.draw(pen, x + width - valueWidth, y);
-      below.draw(pen, x, y + head);
-      pen.artifact(() => pen.paint([line([x, y + height], [x + width, y + height], HAIR)]));
     },
   };
+}
+
+const ruled = (width: number): Box => ({
+  height: 3,
+  gap: 0,
+  draw: (pen, x, y) => pen.artifact(() => pen.paint([line([x, y + 3], [x + width, y + 3], HAIR)])),
+});
+
+/** Figures of one formula under it. */
+export function workingBox(ids: readonly string[], width: number, parent: Tag, setting: Setting): Box {
+  const { voice } = setting;
+  const workings = ids.map((id) => workingOf(voice.entry(id), voice, ALL_FORMULAS, false));
+  const [first] = workings;
+  if (!first) return { height: 0, gap: 0, draw: () => undefined };
+  const rows = workings.map((working) => rowOf(working, width, parent, setting));
+  return stack([headOf(first, width, parent, setting), ...rows, ruled(width)], 4);
 }

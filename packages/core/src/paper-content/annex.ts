@@ -1,5 +1,7 @@
-import type { Entry } from '../kernel/entry.ts';
-import { entry, name, type PaperContext, paper, said, say } from './context.ts';
+import type { Entry, Given } from '../kernel/entry.ts';
+import type { Said } from '../kernel/said.ts';
+import { citedInFull, citedShort } from '../words/cited.ts';
+import { dashes, entry, heading, name, type PaperContext, paper, said, say, saying } from './context.ts';
 import type { Block, Content, Issued } from './paper.ts';
 
 /** Steps in the order of the job; each is a heading of the annex. What belongs to none of them stands last. */
@@ -27,6 +29,12 @@ function stepOf(ctx: PaperContext, id: string): Step | undefined {
   return STEPS.find((step) => step === first) ?? 'other';
 }
 
+/** Where and when a given was read; of a table, which. */
+function whereOf({ where, when, source }: Given): Content {
+  const cited = source === undefined ? undefined : citedShort(source, where);
+  return cited ? saying(cited) : name([where, when?.slice(0, 10)].filter(Boolean).join(', '));
+}
+
 /** Givens in one table: value, where it comes from, place and day. The figures below lean on them. */
 function givens(entries: readonly Entry[]): readonly Block[] {
   const rows = entries.flatMap((one): readonly (readonly Content[])[] =>
@@ -36,7 +44,7 @@ function givens(entries: readonly Entry[]): readonly Block[] {
             name(one.id),
             entry(one.id),
             say(`annex-origin-${one.origin.replaceAll(' ', '-').replaceAll("'", '')}`),
-            name([one.where ?? one.source, one.when?.slice(0, 10)].filter(Boolean).join(', ')),
+            whereOf(one),
           ],
         ]
       : [],
@@ -56,13 +64,30 @@ function givens(entries: readonly Entry[]): readonly Block[] {
   ];
 }
 
+/** Figures by their formula, each formula where its first figure stands. */
+function workings(entries: readonly Entry[]): readonly Block[] {
+  const byFormula = new Map<string, [string, ...string[]]>();
+  for (const one of entries) {
+    if (one.kind === 'given') continue;
+    const ids = byFormula.get(one.formula);
+    if (ids) ids.push(one.id);
+    else byFormula.set(one.formula, [one.id]);
+  }
+  return [...byFormula.values()].map((ids) => ({ kind: 'working', entries: ids }));
+}
+
+/** Every source the figures cite, in the order of the alphabet. */
+function sources(entries: readonly Entry[]): readonly Block[] {
+  const keys = new Set(entries.flatMap(({ source }) => source ?? []));
+  const said = [...keys].flatMap((key) => citedInFull(key) ?? []);
+  const called = (one: Said): string => one.names?.cited ?? '';
+  said.sort((a, b) => (called(a) < called(b) ? -1 : 1));
+  return said.length > 0 ? [heading('annex-sources'), ...dashes(said.map(saying))] : [];
+}
+
 function blocksOf(step: Step, entries: readonly Entry[]): readonly Block[] {
   if (entries.length === 0) return [];
-  return [
-    { kind: 'heading', text: said(`annex-step-${step}`) },
-    ...givens(entries),
-    ...entries.flatMap((one): readonly Block[] => (one.kind === 'given' ? [] : [{ kind: 'working', entry: one.id }])),
-  ];
+  return [{ kind: 'heading', text: said(`annex-step-${step}`) }, ...givens(entries), ...workings(entries)];
 }
 
 /** Every figure of the option with its equation, its inputs and its source. */
@@ -78,6 +103,7 @@ export function annex(ctx: PaperContext): Issued {
     paper: paper(ctx, 'working-annex', 'en', [
       { kind: 'headline', text: said('annex-headline', { option: ctx.option.name }), under: said('annex-under') },
       ...steps.flatMap((step) => blocksOf(step, byStep.get(step) ?? [])),
+      ...sources([...byStep.values()].flat()),
     ]),
   };
 }

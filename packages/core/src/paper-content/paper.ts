@@ -115,7 +115,8 @@ export type Block =
   | { readonly kind: 'frame'; readonly title: Said; readonly text: Said; readonly lines: number }
   | { readonly kind: 'signatures'; readonly fields: readonly Said[] }
   | { readonly kind: 'columns'; readonly left: readonly Block[]; readonly right: readonly Block[] }
-  | { readonly kind: 'working'; readonly entry: string }
+  /** Figures of one formula: the formula and its source once, then each figure with its numbers. */
+  | { readonly kind: 'working'; readonly entries: readonly [string, ...string[]] }
   | { readonly kind: 'page-break' };
 
 export interface Paper {

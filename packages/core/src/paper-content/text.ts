@@ -75,7 +75,7 @@ function blockText(block: Block, voice: Voice): readonly string[] {
     case 'columns':
       return [...block.left, ...block.right].flatMap((one) => blockText(one, voice));
     case 'working':
-      return [`  = ${block.entry}: ${voice.show(block.entry)}`];
+      return block.entries.map((id) => `  = ${id}: ${voice.show(id)}`);
     case 'page-break':
       return ['', '---', ''];
   }

@@ -68,5 +68,14 @@ export function voice(language: Language, reader: Reader, entries: Readonly<Reco
       }),
     );
   };
-  return { reader, language, say, plain, sayIssue, word, show: (id) => show(entry(id), reader), entry };
+  // An entry of a plan never changes, and a working annex shows the same input under many figures.
+  const shownBefore = new Map<string, string>();
+  const shown = (id: string): string => {
+    const known = shownBefore.get(id);
+    if (known !== undefined) return known;
+    const text = show(entry(id), reader);
+    shownBefore.set(id, text);
+    return text;
+  };
+  return { reader, language, say, plain, sayIssue, word, show: shown, entry };
 }

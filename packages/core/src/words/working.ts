@@ -58,8 +58,16 @@ function holdsText(f: AnyFormula, name: string, voice: Voice): string | undefine
   return `${least} – ${most}`;
 }
 
-/** Works out what to show for an entry. `registry` holds every formula the plan used. */
-export function workingOf(entry: Entry, voice: Voice, registry: ReadonlyMap<string, AnyFormula>): Working {
+/**
+ * Works out what to show for an entry. `registry` holds every formula the plan used; without `ranges` the inputs come
+ * without the range each holds in, which a sheet of paper has no room for.
+ */
+export function workingOf(
+  entry: Entry,
+  voice: Voice,
+  registry: ReadonlyMap<string, AnyFormula>,
+  ranges = true,
+): Working {
   const head = { id: entry.id, value: show(entry, voice.reader), band: showBand(entry, voice.reader) };
   if (entry.kind === 'given') {
     const source = entry.source ? SOURCES.get(entry.source) : undefined;
@@ -83,7 +91,7 @@ export function workingOf(entry: Entry, voice: Voice, registry: ReadonlyMap<stri
     const shown = ids.map((id) => voice.show(id));
     const value = shown.length > 8 ? `${shown.slice(0, 4).join(', ')} … (${shown.length})` : shown.join(', ');
     values.set(name, shown.length === 1 ? (shown[0] as string) : `[${value}]`);
-    const holds = holdsText(f, name, voice);
+    const holds = ranges ? holdsText(f, name, voice) : undefined;
     return { name, ids, value, ...(holds ? { holds } : {}) };
   });
   const source = SOURCES.get(entry.source);
