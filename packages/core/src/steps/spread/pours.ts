@@ -102,6 +102,8 @@ export function poursOf(
         edge: linesOf(open, squares.cellM),
       });
     }
+    // Down to the minute before: a time to be kept is never rounded up.
+    const placeBy = Math.floor(sheet.mixedMin + sheet.workingMin);
     return {
       pour: `${sheet.pour}`,
       areas: here.map(({ id }) => id),
@@ -120,9 +122,9 @@ export function poursOf(
       ...(thinnerRatio ? { thinner: t.figure('thinner', thinnerVolume, { coating: volume, thinnerRatio }) } : {}),
       mixFrom: at(sheet.mixFromMin),
       start: at(sheet.startMin),
-      end: at(sheet.endMin),
-      // down to the minute before: a time to be kept is never rounded up
-      placeBy: at(Math.floor(sheet.mixedMin + sheet.workingMin)),
+      // An end kept in seconds is not rounded past the minute it must be kept by.
+      end: at(Math.min(sheet.endMin, placeBy)),
+      placeBy: at(placeBy),
       ends: endInWords(sides, squares, part, door, along, mark, t),
       ...(Number.isFinite(sheet.spareMin) && k > 0
         ? {
