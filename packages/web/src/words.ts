@@ -184,6 +184,10 @@ export const words = {
     none: 'nothing to buy yet',
   },
   hours: {
+    calendar: 'Save for the calendar',
+    calendarNote:
+      'Days on site, readings to take, the lowest margin of the night, each recoat window and the return to service, with alarms.',
+    calendarFailed: 'The calendar file could not be made. Nothing is lost; try again.',
     gates: 'Each coat at its start',
     gate: (layer: string, verdict: string, at: string | null) =>
       `${layer}: ${verdict}${at ? ` at ${at}` : ', no start chosen'}`,
@@ -275,6 +279,7 @@ export const words = {
     empty: 'No floor yet',
     emptyTeach: 'Start at one corner: enter its walls, or three sides and a diagonal, and the floor draws itself.',
     areas: 'Area',
+    together: 'All rooms together',
     shut: 'kept shut',
     wayOut: 'way out',
     joints: (n: number) => count(n, 'joint', 'joints'),
@@ -376,7 +381,10 @@ export const words = {
     unit: (field: string) => `${field}, unit`,
     absent: 'not there',
     byHand: 'Five numbers',
-    byHandNote: 'From any bulletin. They stand for each day from the day before the coats; rain stays not known.',
+    byHandNote:
+      'From any bulletin. An assumption, good for a first look: each day from the day before the coats is taken to be like this one; sun and hours follow from place and date, rain stays not known.',
+    example: 'This example came without its weather, from an earlier version of the program.',
+    takeExample: 'Take the weather of the example',
     numbers: {
       coldest: 'Coldest air of the day',
       warmest: 'Warmest air of the day',

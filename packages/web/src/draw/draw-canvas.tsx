@@ -9,7 +9,7 @@ import { DrawTools } from './draw-tools.tsx';
 import { FOOT, lengthText } from './lengths.ts';
 import { useTracing } from './photo-context.tsx';
 import { TapeLines } from './tape-lines.tsx';
-import { RULES } from './tools.ts';
+import { placesOf } from './tools.ts';
 import { Underlay } from './underlay.tsx';
 import { dotAt, holds, roomAround, scaledExtent, viewFrame } from './view.ts';
 import { WallLengths } from './wall-lengths.tsx';
@@ -197,7 +197,7 @@ function Points({ draw, frame }: { readonly draw: Draw; readonly frame: FloorFra
 
 function Pending({ draw, frame }: { readonly draw: Draw; readonly frame: FloorFrame }) {
   if (draw.pending.length === 0 || draw.tool === 'corner') return null;
-  const dash = RULES[draw.tool].open ? '' : '6 4';
+  const dash = placesOf(draw.tool).open ? '' : '6 4';
   return (
     <>
       <polyline

@@ -4,10 +4,11 @@ import { useJob } from '../job/job-context.tsx';
 import { usePreferences } from '../job/preferences.ts';
 import type { AreaDrawing, Dot, Units } from '../worker/api.ts';
 import { draftDrawing } from './draft.ts';
+import { type DoorSide, joinRooms, sideIn, withDoors } from './joins.ts';
 import { distance, dotsOf, FOOT, lengthText, metres, typedDot } from './lengths.ts';
-import { atLength, helped } from './snap.ts';
+import { atLength, helped, onWall } from './snap.ts';
 import { type Solved, solveTape } from './tape.ts';
-import { putDown, RULES, type Tool } from './tools.ts';
+import { placesOf, putDown, type Tool } from './tools.ts';
 
 /** What the drawing and the tables beside it share: the room looked at, the corner chosen, what a press puts down. */
 export interface Draw {
@@ -20,6 +21,8 @@ export interface Draw {
   readonly outline: readonly Dot[];
   /** The room of sides and diagonals, where it is measured so. */
   readonly solved: Solved;
+  /** Walls of any room as far as they can be read. */
+  outlineOf(room: number): readonly Dot[];
   chooseRoom(index: number): void;
   addRoom(name: string): void;
   removeRoom(index: number): void;
@@ -40,6 +43,9 @@ export interface Draw {
   /** A press at a place, by hand or by keyboard. `near` is the reach of the help lines in metres. */
   press(dot: Dot, near: number): void;
   finish(): void;
+  /** The half of a door that stands in the first of its rooms. */
+  readonly doorHalf: DoorSide | null;
+  forgetDoor(): void;
   letGo(): void;
   takeBack(): void;
   addCorner(after: number, dot?: Dot): void;
@@ -69,16 +75,23 @@ export function DrawProvider({ children }: { readonly children: ReactNode }) {
   const [rightAngles, setRightAngles] = useState(true);
   const [nextLength, setNextLength] = useState('');
   const [pending, setPending] = useState<readonly Dot[]>([]);
+  const [doorHalf, setDoorHalf] = useState<DoorSide | null>(null);
 
   const rooms: readonly Raw[] = file.areas;
   const index = Math.min(room, rooms.length - 1);
   const path = useMemo<Path>(() => ['areas', index], [index]);
   const area = rooms[index];
   const solved = useMemo(() => solveTape(area), [area]);
-  const drawing = useMemo(
-    () => draftDrawing(area, units, solved.is === 'room' ? (solved.room.corners as readonly Dot[]) : []),
-    [area, units, solved],
-  );
+  const doors = listAt(file, ['doors']);
+  const drawing = useMemo(() => {
+    const drawn = draftDrawing(area, units, solved.is === 'room' ? (solved.room.corners as readonly Dot[]) : []);
+    const nameOf = (id: string): string =>
+      textAt(
+        rooms.find((one) => textAt(one, ['id']) === id),
+        ['name'],
+      ) || id;
+    return withDoors(drawn, doors, nameOf);
+  }, [area, units, solved, doors, rooms]);
   const outline = drawing.outline;
   const stepSize = metres(step) || (metres(USUAL_STEP[units]) as number);
 
@@ -119,11 +132,23 @@ export function DrawProvider({ children }: { readonly children: ReactNode }) {
   };
 
   const put = (places: readonly Dot[]): void => {
-    if (tool === 'corner') return;
+    if (tool === 'corner' || tool === 'door') return;
     edit((draft) => {
       putDown(draft, path, tool, places, units);
     });
     setPending([]);
+  };
+
+  /** The first room keeps its half until the other half is put down in another one. */
+  const putDoor = (places: readonly Dot[]): void => {
+    const [from, to] = places.map((place) => (outline.length > 2 ? onWall(place, outline) : place));
+    setPending([]);
+    if (!from || !to) return;
+    const half: DoorSide = { area: textAt(area, ['id']), from, to };
+    if (doorHalf && doorHalf.area !== half.area) {
+      edit((draft) => joinRooms(draft, doorHalf, half, units, ''));
+      setDoorHalf(null);
+    } else setDoorHalf(half);
   };
 
   const press = (dot: Dot, near: number): void => {
@@ -133,11 +158,12 @@ export function DrawProvider({ children }: { readonly children: ReactNode }) {
       pressCorner(dot, near);
       return;
     }
-    const { places, open } = RULES[tool];
+    const { places, open } = placesOf(tool);
     const before = pending.at(-1);
     const square = rightAngles && (tool === 'hole' || tool === 'joint') && before ? [before] : [];
     const next = [...pending, helped(dot, square, pending, { step: stepSize, rightAngles: square.length > 0, near })];
-    if (!open && next.length >= places) put(next);
+    if (tool === 'door' && next.length >= places) putDoor(next);
+    else if (!open && next.length >= places) put(next);
     else setPending(next);
   };
 
@@ -150,6 +176,11 @@ export function DrawProvider({ children }: { readonly children: ReactNode }) {
     drawing,
     outline,
     solved,
+    outlineOf(at) {
+      const room = rooms[at];
+      const found = solveTape(room);
+      return draftDrawing(room, units, found.is === 'room' ? (found.room.corners as readonly Dot[]) : []).outline;
+    },
     chooseRoom(at) {
       setRoom(at);
       chooseCorner(null);
@@ -164,7 +195,13 @@ export function DrawProvider({ children }: { readonly children: ReactNode }) {
       chooseCorner(null);
     },
     removeRoom(at) {
-      edit((draft) => removeAt(draft, ['areas', at]));
+      const gone = textAt(rooms[at], ['id']);
+      edit((draft) => {
+        removeAt(draft, ['areas', at]);
+        // A door to a room that is gone leads nowhere.
+        const doors = listAt(draft, ['doors']);
+        for (let i = doors.length - 1; i >= 0; i--) if (sideIn(doors[i], gone)) removeAt(draft, ['doors', i]);
+      });
       setRoom(0);
       chooseCorner(null);
     },
@@ -185,7 +222,12 @@ export function DrawProvider({ children }: { readonly children: ReactNode }) {
     pending,
     press,
     finish() {
-      if (tool !== 'corner' && pending.length >= RULES[tool].places) put(pending);
+      if (tool !== 'corner' && pending.length >= placesOf(tool).places) put(pending);
+    },
+    doorHalf,
+    forgetDoor: () => {
+      setDoorHalf(null);
+      setPending([]);
     },
     letGo: () => setPending([]),
     takeBack() {

@@ -7,6 +7,7 @@ import { TextInput } from '../edit/text-input.tsx';
 import { CornerTable } from './corner-table.tsx';
 import { useDraw } from './draw-context.tsx';
 import { DxfPanel } from './dxf-panel.tsx';
+import { JoinPanel } from './join-panel.tsx';
 import { PhotoPanel } from './photo-panel.tsx';
 import { TapeChoice, TapePanel } from './tape-panel.tsx';
 import { Walk } from './walk.tsx';
@@ -29,6 +30,7 @@ export function DrawPanel() {
             <TapePanel />
           )}
           <TapeChoice />
+          <JoinPanel />
           <PhotoPanel key={`photo-${draw.room}`} />
           <DxfPanel />
           <Form key={draw.room} parts={FLOOR_PARTS} base={draw.path} />

@@ -1,14 +1,15 @@
 import { useId } from 'react';
+import { textAt } from '../edit/path.ts';
 import { useDraw } from './draw-context.tsx';
 import { metres } from './lengths.ts';
-import { RULES, TOOLS } from './tools.ts';
+import { placesOf, TOOLS } from './tools.ts';
 import { words } from './words.ts';
 
 /** What a press puts down, in words, and the help a hand gets. */
 export function DrawTools() {
   const draw = useDraw();
   const id = useId();
-  const rule = draw.tool === 'corner' ? null : RULES[draw.tool];
+  const rule = draw.tool === 'corner' ? null : placesOf(draw.tool);
   return (
     <div className="tools">
       <label htmlFor={`${id}-tool`}>{words.tool}</label>
@@ -17,7 +18,7 @@ export function DrawTools() {
         value={draw.tool}
         onChange={(event) => draw.chooseTool(TOOLS.find((tool) => tool === event.target.value) ?? 'corner')}
       >
-        {TOOLS.map((tool) => (
+        {TOOLS.filter((tool) => tool !== 'door' || draw.rooms.length > 1).map((tool) => (
           <option key={tool} value={tool}>
             {words.tools[tool]}
           </option>
@@ -39,6 +40,29 @@ export function DrawTools() {
         />
         {words.rightAngles}
       </label>
+      {draw.tool === 'door' && draw.doorHalf ? (
+        <p role="status">
+          <b>
+            {draw.doorHalf.area === textAt(draw.area, ['id'])
+              ? words.joins.waiting(textAt(draw.area, ['name']))
+              : words.started(words.tools.door, draw.pending.length, 2)}
+          </b>
+          <select
+            aria-label={words.joins.room}
+            value={draw.room}
+            onChange={(event) => draw.chooseRoom(Number(event.target.value))}
+          >
+            {draw.rooms.map((room, i) => (
+              <option key={textAt(room, ['id'])} value={i}>
+                {textAt(room, ['name'])}
+              </option>
+            ))}
+          </select>
+          <button type="button" className="press" onClick={draw.forgetDoor}>
+            {words.joins.forget}
+          </button>
+        </p>
+      ) : null}
       {rule && draw.pending.length > 0 ? (
         <p role="status">
           <b>{words.started(words.tools[draw.tool], draw.pending.length, rule.places)}</b>

@@ -4,19 +4,22 @@ import { dotsOf, typedDot } from './lengths.ts';
 import { onWall } from './snap.ts';
 
 /** What a press on the drawing puts down. */
-export const TOOLS = ['corner', 'exit', 'hole', 'joint', 'crack', 'spot', 'point'] as const;
+export const TOOLS = ['corner', 'exit', 'door', 'hole', 'joint', 'crack', 'spot', 'point'] as const;
 export type Tool = (typeof TOOLS)[number];
 
-interface ToolRule {
+interface Places {
   /** Places it needs before it can be put down; more may follow where `open`. */
   readonly places: number;
   readonly open: boolean;
+}
+
+interface ToolRule extends Places {
   readonly list: string;
   readonly make: (id: string, places: readonly (readonly [string, string])[]) => Raw;
 }
 
 /** Only what was drawn goes in. What nobody said yet, as the extent of a spot, is asked for at its field. */
-export const RULES: Readonly<Record<Exclude<Tool, 'corner'>, ToolRule>> = {
+const RULES: Readonly<Record<Exclude<Tool, 'corner' | 'door'>, ToolRule>> = {
   exit: { places: 2, open: false, list: 'exits', make: (id, [from, to]) => ({ id, from, to }) },
   hole: { places: 3, open: true, list: 'holes', make: (id, outline) => ({ id, outline }) },
   joint: { places: 2, open: false, list: 'joints', make: (id, along) => ({ id, kind: 'contraction', along }) },
@@ -25,13 +28,18 @@ export const RULES: Readonly<Record<Exclude<Tool, 'corner'>, ToolRule>> = {
   point: { places: 1, open: false, list: 'points', make: (id, [at]) => ({ id, at }) },
 };
 
+/** A door is put down by its two ends in each of two rooms. */
+const DOOR: Places = { places: 2, open: false };
+
+export const placesOf = (tool: Exclude<Tool, 'corner'>): Places => (tool === 'door' ? DOOR : RULES[tool]);
+
 const STEMS: Partial<Record<Tool, string>> = { point: 'p' };
 
 /** Puts what was drawn into the area of a draft; gives the path of the new item. */
 export function putDown(
   draft: Raw,
   area: Path,
-  tool: Exclude<Tool, 'corner'>,
+  tool: Exclude<Tool, 'corner' | 'door'>,
   places: readonly Dot[],
   units: Units,
 ): Path {

@@ -7,6 +7,7 @@ export const words = {
   tools: {
     corner: 'corner',
     exit: 'exit',
+    door: 'door to another room',
     hole: 'hole',
     joint: 'joint',
     crack: 'crack',
@@ -108,6 +109,26 @@ export const words = {
     blocks: (n: number) =>
       `${n === 1 ? '1 block was' : `${n} blocks were`} left out: what is inside blocks is not read.`,
     others: (list: string) => `Left out: ${list}.`,
+  },
+  joins: {
+    title: 'Doors to other rooms',
+    note: 'Rooms joined by doors are drawn together, and the floor is spread through doors that stand open. Press both ends of the door in each room, or type them here.',
+    oneRoom: 'Another room is joined to this one by a door, once it is added.',
+    door: (name: string, room: string) => `${name}, to ${room}`,
+    other: 'To the room',
+    width: 'Width of the door',
+    here: (room: string) => `In ${room}`,
+    inWall: 'It stands in',
+    behind: (corner: number) => `Behind corner ${corner}`,
+    wall: 'Thickness of the wall',
+    noWalls: (room: string) => `${room}: draw its walls first.`,
+    wrong: 'The door does not fit into both walls: give its width and how far it stands behind the corner.',
+    join: 'Join the rooms',
+    overlap: (one: string, other: string, area: string) =>
+      `Put together, ${one} and ${other} lie over each other by ${area}. Look at the walls the doors stand in.`,
+    waiting: (room: string) => `The door stands in ${room}. Choose the other room and press its two ends there.`,
+    room: 'Room',
+    forget: 'Forget this door',
   },
   residual: (text: string) => `off by ${text}`,
 } as const;

@@ -4,6 +4,7 @@ import { useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'reac
 import { Link } from 'wouter';
 import { device } from '../keep/device.ts';
 import { catalogueHeading, priceBookHeading } from '../keep/documents.ts';
+import { hand } from '../keep/hand.ts';
 import { type HeadingOf, LiveDocument } from '../keep/live-document.ts';
 import { Wordmark } from '../screens/header.tsx';
 import { words as app } from '../words.ts';
@@ -213,15 +214,6 @@ function Editing({ kind, id, title, sections, section, live, beside }: FilePageP
       <InAndOut id={id} kind={kind} sections={sections} live={live} />
     </FormTargetProvider>
   );
-}
-
-function hand(text: string, name: string, type: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type }));
-  const link = document.createElement('a');
-  link.href = address;
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(address), 60_000);
 }
 
 /** Out as the published file or as a table, in from a table. A file of the published format comes in at the list of jobs. */

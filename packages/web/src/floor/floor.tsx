@@ -32,7 +32,8 @@ export const Floor = memo(function Floor(props: FloorProps) {
 
 type DrawingProps = FloorProps & { readonly width: number; readonly height: number };
 
-function Drawing({ area, layer, units, small = false, width, height }: DrawingProps) {
+function Drawing({ area: looked, layer, units, small = false, width, height }: DrawingProps) {
+  const area = layer?.area ?? looked;
   const extent = area ? extentOf(area.outline) : null;
   if (!area || !extent) return <EmptyFloor width={width} height={height} small={small} />;
   const labels = small ? [] : (layer?.labels ?? []).slice(0, MOST_LABELS);

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import type { Dot } from '../worker/api.ts';
+import type { AreaDrawing, Dot } from '../worker/api.ts';
 import type { FloorFrame } from './geometry.ts';
 
 /** A note in the column beside the floor, with a leader to what it speaks of. */
@@ -15,6 +15,8 @@ export interface FloorLabel {
 export interface FloorLayer {
   readonly title: string;
   readonly note?: string;
+  /** Drawn instead of the area looked at: rooms that are worked as one floor. */
+  readonly area?: AreaDrawing;
   readonly labels?: readonly FloorLabel[];
   /** Drawn over the slab, under joints and cracks. */
   readonly under?: (frame: FloorFrame) => ReactNode;

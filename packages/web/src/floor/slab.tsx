@@ -32,7 +32,7 @@ export function Slab({
 }
 
 /** A gap in the wall with its threshold. The wall lies outside the outline, so the gap goes to the outer side. */
-function Door({
+export function Door({
   from,
   to,
   outline,

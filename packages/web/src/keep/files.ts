@@ -4,18 +4,12 @@ import { words } from '../words.ts';
 import { planWorker } from '../worker/client.ts';
 import { noteOnDevice } from './device.ts';
 import { catalogueHeading, type JobDocument, jobHeading } from './documents.ts';
+import { hand } from './hand.ts';
 import { type ShareBody, shareOf, takeShare } from './share.ts';
 
 /** Files in and out: one job, or everything on this device. They work whatever else does not. */
 
-function hand(text: string, name: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type: 'application/json' }));
-  const link = document.createElement('a');
-  link.href = address;
-  link.download = name;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(address), 60_000);
-}
+const JSON_TYPE = 'application/json';
 
 const fileName = (title: string): string =>
   title
@@ -32,7 +26,7 @@ const noteExport = (store: Store, id: string): Promise<void> => {
 
 /** The bare job as one file of the published format, from what is on the screen. */
 export async function saveJobFile(store: Store, id: string, job: JobFile): Promise<void> {
-  hand(`${JSON.stringify(job, null, 2)}\n`, `${fileName(job.title)}.job.json`);
+  hand(`${JSON.stringify(job, null, 2)}\n`, `${fileName(job.title)}.job.json`, JSON_TYPE);
   await noteExport(store, id);
 }
 
@@ -50,7 +44,7 @@ export async function saveShare(
   const weather = document.weather ? await store.get('weather', document.weather) : null;
   const share = shareOf(document, catalogue, weather && !weather.removed ? weather.body : null, priceBook);
   const text = `${JSON.stringify(share, null, 2)}\n`;
-  hand(text, `${fileName(document.job.title)}.share.json`);
+  hand(text, `${fileName(document.job.title)}.share.json`, JSON_TYPE);
   await noteExport(store, id);
   const { issues } = await planWorker().read(text);
   return issues;
@@ -58,7 +52,7 @@ export async function saveShare(
 
 export async function saveBackup(store: Store): Promise<void> {
   const at = new Date().toISOString();
-  hand(backupText(await store.exportAll()), `slabwright-${at.slice(0, 10)}.backup.json`);
+  hand(backupText(await store.exportAll()), `slabwright-${at.slice(0, 10)}.backup.json`, JSON_TYPE);
   await noteOnDevice(store, (before) => ({ ...before, backupAt: at }));
 }
 

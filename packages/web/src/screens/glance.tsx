@@ -1,10 +1,9 @@
-import { memo, useEffect, useMemo, useRef, useState } from 'react';
+import { memo, useEffect, useRef, useState } from 'react';
 import { Day } from '../day/day.tsx';
 import { type DayData, dayStands } from '../day/day-data.ts';
 import { instantAt } from '../day/scale.ts';
 import { StartControl, useMoveStart } from '../day/start-control.tsx';
-import { Floor, type FloorLayer } from '../floor/floor.tsx';
-import { useLookedCoat } from '../spread/store.ts';
+import { FloorView } from '../floor/floor-view.tsx';
 import type { Step } from '../steps/step.ts';
 import type { StepView } from '../steps/step-view.tsx';
 import { words } from '../words.ts';
@@ -15,21 +14,19 @@ interface GlanceProps {
   readonly view: StepView | null;
   readonly step: Step;
   readonly data: DayData | null;
+  readonly area: string | null;
+  readonly onArea: (id: string) => void;
 }
 
 /** On a phone the floor and the day fold to a strip at the foot; a tap opens either to the full screen. */
-export const Glance = memo(function Glance({ view, step, data }: GlanceProps) {
+export const Glance = memo(function Glance({ view, step, data, area, onArea }: GlanceProps) {
   const [opened, open] = useState<Opened>(null);
-  // The coat looked at decides what is drawn; the minute that is played redraws only itself.
-  const looked = useLookedCoat();
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a step reads the coat looked at when it draws
-  const layer = useMemo(() => (view ? (step.floor?.(view) ?? null) : null), [view, step, looked]);
   return (
     <section className="phone glance" aria-label={`${words.survey.area}, ${words.day.title}`}>
       {data && data.starts.length > 0 ? <StartControl data={data} /> : null}
       <div className="strip">
         <button type="button" aria-label={words.floor.open} onClick={() => open('floor')}>
-          {view ? <Floor area={view.area} layer={layer} units={view.planned.units} small /> : null}
+          <FloorView view={view} step={step} area={area} small />
         </button>
         <button type="button" aria-label={words.day.open} onClick={() => open('day')}>
           {view && data ? (
@@ -39,7 +36,9 @@ export const Glance = memo(function Glance({ view, step, data }: GlanceProps) {
           )}
         </button>
       </div>
-      {opened && view ? <Whole what={opened} view={view} data={data} layer={layer} close={() => open(null)} /> : null}
+      {opened && view ? (
+        <Whole what={opened} view={view} step={step} data={data} area={area} onArea={onArea} close={() => open(null)} />
+      ) : null}
     </section>
   );
 });
@@ -47,12 +46,14 @@ export const Glance = memo(function Glance({ view, step, data }: GlanceProps) {
 interface WholeProps {
   readonly what: 'floor' | 'day';
   readonly view: StepView;
+  readonly step: Step;
   readonly data: DayData | null;
-  readonly layer: FloorLayer | null;
+  readonly area: string | null;
+  readonly onArea: (id: string) => void;
   readonly close: () => void;
 }
 
-function Whole({ what, view, data, layer, close }: WholeProps) {
+function Whole({ what, view, step, data, area, onArea, close }: WholeProps) {
   const shell = useRef<HTMLDialogElement>(null);
   const move = useMoveStart();
   useEffect(() => {
@@ -69,7 +70,7 @@ function Whole({ what, view, data, layer, close }: WholeProps) {
         {words.close}
       </button>
       {what === 'floor' ? (
-        <Floor area={view.area} layer={layer} units={view.planned.units} />
+        <FloorView view={view} step={step} area={area} onArea={onArea} />
       ) : data ? (
         <>
           <p className="quiet">{dayStands(view)}</p>

@@ -1,14 +1,13 @@
-import { lazy, memo, Suspense, useDeferredValue, useEffect, useMemo, useState } from 'react';
+import { lazy, memo, Suspense, useDeferredValue, useEffect, useState } from 'react';
 import { Redirect, useLocation } from 'wouter';
 import { Day } from '../day/day.tsx';
 import { type DayData, dayStands, useDayData } from '../day/day-data.ts';
 import { instantAt } from '../day/scale.ts';
 import { StartControl, useMoveStart } from '../day/start-control.tsx';
 import { EnterLinks } from '../edit/enter-links.tsx';
-import { Floor } from '../floor/floor.tsx';
+import { FloorView } from '../floor/floor-view.tsx';
 import { JobProvider, useActs, useJob, useOpened, usePlan } from '../job/job-context.tsx';
 import { Patterns } from '../marks/patterns.tsx';
-import { useLookedCoat } from '../spread/store.ts';
 import { stepOf } from '../steps/index.tsx';
 import type { Step } from '../steps/step.ts';
 import { type StepView, useStepView } from '../steps/step-view.tsx';
@@ -113,10 +112,14 @@ function Sheet({
       <StepList view={view} step={step} />
       {part ? (
         <Suspense fallback={<section className="floor" aria-busy="true" />}>
-          <Entering step={step.id} section={part} floor={<FloorSection view={sight} step={drawn} onArea={setArea} />} />
+          <Entering
+            step={step.id}
+            section={part}
+            floor={<FloorSection view={sight} step={drawn} area={areaId} onArea={setArea} />}
+          />
         </Suspense>
       ) : (
-        <FloorSection view={sight} step={drawn} onArea={setArea} />
+        <FloorSection view={sight} step={drawn} area={areaId} onArea={setArea} />
       )}
       {part ? null : working ? (
         <WorkingPanel id={working} step={step.id} trail={trail} />
@@ -135,7 +138,7 @@ function Sheet({
         </section>
       )}
       <DaySection view={sight} data={day} />
-      <Glance view={sight} step={drawn} data={day} />
+      <Glance view={sight} step={drawn} data={day} area={areaId} onArea={setArea} />
     </main>
   );
 }
@@ -145,43 +148,20 @@ const PanelOf = memo(function PanelOf({ step }: { readonly step: Step }) {
   return <step.Panel />;
 });
 
-const FloorSection = memo(function FloorSection({
-  view,
-  step,
-  onArea,
-}: {
+interface FloorSectionProps {
   readonly view: StepView | null;
   readonly step: Step;
+  readonly area: string | null;
   readonly onArea: (id: string) => void;
-}) {
-  const areas = view?.planned.areas ?? [];
-  // The coat looked at decides what is drawn; the minute that is played redraws only itself.
-  const looked = useLookedCoat();
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a step reads the coat looked at when it draws
-  const layer = useMemo(
-    () => (view ? (step.floor?.(view) ?? { title: words.survey.area }) : null),
-    [view, step, looked],
-  );
+}
+
+function FloorSection({ view, step, area, onArea }: FloorSectionProps) {
   return (
     <section className="floor" aria-label={words.survey.area}>
-      {areas.length > 1 ? (
-        <select
-          className="areas"
-          aria-label={words.floor.areas}
-          value={view?.area?.id ?? ''}
-          onChange={(event) => onArea(event.target.value)}
-        >
-          {areas.map(({ id, name }) => (
-            <option key={id} value={id}>
-              {name}
-            </option>
-          ))}
-        </select>
-      ) : null}
-      {view ? <Floor area={view.area} layer={layer} units={view.planned.units} /> : null}
+      <FloorView view={view} step={step} area={area} onArea={onArea} />
     </section>
   );
-});
+}
 
 const DAY_GUTTER = 216;
 

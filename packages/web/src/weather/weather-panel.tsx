@@ -5,6 +5,7 @@ import { momentText } from '../when.ts';
 import { words } from '../words.ts';
 import type { TypedNumbers } from '../worker/weather-api.ts';
 import { FIELDS, guessColumns, UNITS } from './columns.ts';
+import { ExampleWeather } from './example-weather.tsx';
 import { type Given, useGiving } from './use-giving.ts';
 
 const w = words.weather;
@@ -34,6 +35,7 @@ export function WeatherPanel() {
           {w.takeAway}
         </button>
       ) : null}
+      <ExampleWeather />
       <FromFile />
       <ByHand />
       <FromService />

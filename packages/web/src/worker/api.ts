@@ -113,6 +113,32 @@ export interface AreaDrawing {
   readonly depth: string;
 }
 
+/** Where a room lies when rooms are put together by their doors: turned and moved, never stretched. */
+export interface RoomPlace {
+  readonly area: string;
+  readonly cos: number;
+  readonly sin: number;
+  readonly dx: number;
+  readonly dy: number;
+}
+
+/** The rooms of a job put together by their doors, in metres. */
+export interface RoomsTogether {
+  readonly rooms: readonly RoomPlace[];
+  readonly doors: readonly {
+    readonly id: string;
+    readonly name: string;
+    readonly shut: boolean;
+    readonly areas: readonly [string, string];
+    /** The opening as each room has it. */
+    readonly sides: readonly [readonly [Dot, Dot], readonly [Dot, Dot]];
+    /** How far its two sides miss each other; empty where they meet. */
+    readonly misses: string;
+  }[];
+  /** Rooms that lie over each other, by how much. */
+  readonly overlaps: readonly { readonly areas: readonly [string, string]; readonly text: string }[];
+}
+
 /** A line of the temperature axis: place in °C, text in the reader's degrees. */
 export interface AxisTick {
   readonly value: number;
@@ -151,6 +177,8 @@ export interface Planned {
   /** Sentences of the plan by `saidKey`. */
   readonly texts: Readonly<Record<string, string>>;
   readonly areas: readonly AreaDrawing[];
+  /** Null where no door joins two rooms. */
+  readonly together: RoomsTogether | null;
   readonly axis: readonly AxisTick[];
   /** Null without weather, or where it makes no hours. */
   readonly curves: SiteCurves | null;
@@ -228,6 +256,8 @@ export interface PlanWorker {
   local(local: string, zone: string): LocalAnswer;
   /** What is wrong with a catalogue or price book, each with its place. */
   issues(kind: 'catalogue' | 'price-book', value: unknown): readonly IssueShown[];
+  /** Hours of an option of the last plan as the text of a calendar file. */
+  calendar(optionId: string): Promise<string>;
   /** Reads a file a person chose, checking it as far as one file alone can be. */
   read(text: string): FileReport;
   /** Weather of the last planned job out of what a person gave; asks outside only where they allowed it. */

@@ -136,7 +136,7 @@ function planned(request: PlanRequest): PlanAnswer {
     plan: lean,
     shown: shownBefore.all(entries, reader),
     texts: textsOf(made, speaks),
-    areas: drawingsOf(job, made, units, request.locale),
+    ...drawingsOf(job, made, units, request.locale),
     axis: temperatureAxis(entries, reader, curves, hoursDrawn(made)),
     curves,
     weather: weather ? weatherTold(weather) : null,
@@ -219,6 +219,12 @@ const api: PlanWorker & SpreadDesk & PapersDesk = {
   working: (id) => (last ? workingView(id, last.plan.entries, last.voice) : null),
   local,
   issues: fileIssues,
+  async calendar(optionId) {
+    const option = last?.plan.options.find(({ id }) => id === optionId);
+    if (!last || !option) throw new Error(`a calendar was asked for an option that is not planned: ${optionId}`);
+    const { icsOf } = await import('@slabwright/calendar');
+    return icsOf(last.plan, option, last.voice);
+  },
   read: (text) => readFile(text, plainVoice()),
   weather: weatherMade,
 };

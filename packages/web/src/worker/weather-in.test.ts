@@ -84,6 +84,32 @@ describe('weather as a person has it', () => {
     expect(says?.join()).toContain('2026-05-13');
   });
 
+  test('a typical year in the EPW form is laid on the days of the job', async () => {
+    // Written by us in the published column order: year, month, day, hour, minute, flags, dry bulb, dew point, humidity,
+    // pressure, then radiation and wind; 8760 hours of one invented place.
+    const head = [
+      'LOCATION,Invented,CO,USA,TMY,000000,39.60,-105.10,-7.0,1700.0',
+      ...['DESIGN CONDITIONS,0', 'TYPICAL/EXTREME PERIODS,0', 'GROUND TEMPERATURES,0'],
+      'HOLIDAYS/DAYLIGHT SAVINGS,No,0,0,0',
+      ...['COMMENTS 1,written for a test', 'COMMENTS 2,none', 'DATA PERIODS,1,1,Data,Sunday,1/1,12/31'],
+    ];
+    const rows = Array.from({ length: 8760 }, (_, hour) => {
+      const at = new Date(Date.UTC(2023, 0, 1, hour));
+      const air = at.getUTCHours() < 12 ? 8 : 20;
+      const day = [2023, at.getUTCMonth() + 1, at.getUTCDate(), at.getUTCHours() + 1, 60, '?9'];
+      const rest = [0, 0, 300, 0, 0, 0, 0, 0, 0, 0, 180, 2.5, 4, 4, 20, 7000, 9, 999999999, 10, 0.1, 0, 88, 0, 0, 0];
+      return [...day, air, 2, 66, 83000, ...rest].join(',');
+    });
+    const text = [...head, ...rows].join('\n');
+    const { file, issues } = await weatherIn({ is: 'file', text, name: 'invented.epw' }, placed, NOW, never);
+    expect(issues.filter(({ code }) => code.includes('unreadable'))).toEqual([]);
+    const found = rowsOf(file);
+    const coat = found.find(({ at }) => at.startsWith('2026-05-13T09'));
+    expect(coat?.air.value).toBe(8);
+    expect(coat?.humidity.value).toBeCloseTo(0.66, 6);
+    expect(found.find(({ at }) => at.startsWith('2026-05-13T18'))?.air.value).toBe(20);
+  });
+
   test('without a place it says where to enter it', async () => {
     const nowhere = jobWith({});
     const { latitude: _, longitude: __, ...place } = nowhere.place;

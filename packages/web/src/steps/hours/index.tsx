@@ -3,6 +3,7 @@ import { StepFrame } from '../../facts/step-frame.tsx';
 import { ReasonList } from '../../facts/verdict-block.tsx';
 import type { FloorLabel, FloorLayer } from '../../floor/floor.tsx';
 import { pointsText } from '../../floor/geometry.ts';
+import { ExampleWeather } from '../../weather/example-weather.tsx';
 import { clockText } from '../../when.ts';
 import { words } from '../../words.ts';
 import { answered } from '../../worker/plan-types.ts';
@@ -10,6 +11,7 @@ import { NoOption } from '../no-option.tsx';
 import type { Step } from '../step.ts';
 import { type StepView, useStep } from '../step-view.tsx';
 import { taskName } from '../task-name.ts';
+import { Calendar } from './calendar.tsx';
 import { dayOf, forecastFacts } from './forecast-facts.ts';
 import { GivenBack, OtherStarts, Promises, WeatherUsed, Windows } from './forecast-parts.tsx';
 
@@ -70,6 +72,7 @@ function Panel() {
       facts={
         <>
           <FactsTable facts={[...forecastFacts(view), ...gateFacts(view)]} caption={w.gates} />
+          <ExampleWeather />
           <OtherStarts />
         </>
       }
@@ -78,6 +81,7 @@ function Panel() {
       <Windows />
       <GivenBack />
       <WeatherUsed />
+      {option.day ? <Calendar option={option.id} /> : null}
       <ReasonList
         title={w.gates}
         reasons={hours.gates.map(({ layer, at, verdict }) => ({
