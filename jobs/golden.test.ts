@@ -103,6 +103,7 @@ describe.each(Object.keys(GOLDEN_NOW) as GoldenName[])('%s', (name) => {
       locale: 'en-US',
       units: input.job.reader.units,
       ...(made.currency ? { currency: made.currency } : {}),
+      year: made.now.slice(0, 4),
     };
     const done = { ...input, plan: made, voice: voice('en', reader, made.entries) };
     const text = printPlan(done as never, PLAIN);

@@ -57,6 +57,7 @@ function voiceOf({ input, plan: planned }: Made, language: Language, units?: 'me
     locale: language === 'es' ? 'es-US' : 'en-US',
     units: units ?? input.job.reader.units,
     ...(planned.currency ? { currency: planned.currency } : {}),
+    year: planned.now.slice(0, 4),
   };
   return voice(language, reader, planned.entries);
 }

@@ -57,6 +57,7 @@ for (const issued of core.papersOf(made, job, catalogue, { language })) {
       locale: paper.language === 'es' ? 'es-US' : 'en-US',
       units: values.units ?? job.reader.units,
       ...(made.currency ? { currency: made.currency } : {}),
+      year: made.now.slice(0, 4),
     },
     made.entries,
   );

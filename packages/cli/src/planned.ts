@@ -22,6 +22,7 @@ export function planned(
     locale: 'en-US',
     units: options.units ?? loaded.job.reader.units,
     ...(made.currency ? { currency: made.currency } : {}),
+    year: made.now.slice(0, 4),
   };
   return { ...loaded, plan: made, voice: voice('en', reader, made.entries) };
 }

@@ -29,17 +29,31 @@ export interface Scale {
   /** Strong figures in tables: the times a crew reads from a pail's distance. */
   readonly strong: number;
   readonly leading: number;
+  /** Height of a row somebody writes into. */
+  readonly write: number;
 }
 
-const DESK: Scale = { small: 9, body: 10.5, lead: 14, figure: 22, title: 30, strong: 10.5, leading: 1.32 };
+const DESK: Scale = { small: 9, body: 10.5, lead: 14, figure: 22, title: 30, strong: 10.5, leading: 1.32, write: 25 };
 /** The crew sheet is read at arm's length with dusty glasses: nothing under 14 pt. */
-const CREW: Scale = { small: 14, body: 14, lead: 17, figure: 22, title: 30, strong: 18, leading: 1.22 };
+const CREW: Scale = { small: 14, body: 14, lead: 17, figure: 22, title: 30, strong: 18, leading: 1.22, write: 25 };
+
+/** Pages of the crew sheet that are read in the hand before the first lid is opened, or written on at a bench. */
+const HAND: Scale = {
+  small: 9,
+  body: 10,
+  lead: 13,
+  figure: 18,
+  title: 20,
+  strong: 10.5,
+  leading: 1.2,
+  write: 16.5,
+};
 
 /** The annex is looked up, not read through. */
 const ANNEX: Scale = { ...DESK, body: 9, strong: 9, leading: 1.25 };
 
-export function scaleOf(kind: PaperKind): Scale {
-  if (kind === 'crew-sheet') return CREW;
+export function scaleOf(kind: PaperKind, hand = false): Scale {
+  if (kind === 'crew-sheet') return hand ? HAND : CREW;
   return kind === 'working-annex' ? ANNEX : DESK;
 }
 

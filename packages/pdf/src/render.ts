@@ -63,14 +63,19 @@ function bytesOf(doc: Writer): Promise<Uint8Array> {
   });
 }
 
-function sectionsOf(blocks: readonly Block[]): readonly (readonly Block[])[] {
-  const sections: Block[][] = [[]];
+interface Section {
+  readonly blocks: Block[];
+  readonly hand: boolean;
+}
+
+function sectionsOf(blocks: readonly Block[]): readonly Section[] {
+  const sections: Section[] = [{ blocks: [], hand: false }];
   for (const block of blocks) {
-    if (block.kind === 'page-break') sections.push([]);
-    else sections[sections.length - 1]?.push(block);
+    if (block.kind === 'page-break') sections.push({ blocks: [], hand: block.hand ?? false });
+    else sections[sections.length - 1]?.blocks.push(block);
   }
-  const filled = sections.filter((section) => section.length > 0);
-  return filled.length > 0 ? filled : [[]];
+  const filled = sections.filter((section) => section.blocks.length > 0);
+  return filled.length > 0 ? filled : [{ blocks: [], hand: false }];
 }
 
 /**
@@ -95,26 +100,39 @@ export async function renderPaper(paper: Paper, voice: Voice, options: RenderOpt
   const width = sheet.right - sheet.left;
   const root: Tag = { type: 'Document' };
   const overrides = overrideBand(paper, width, setting);
-  const heads = { first: pageHead(paper, sheet, true, setting), later: pageHead(paper, sheet, false, setting) };
-  const above = (first: boolean): number => (first ? heads.first : heads.later).height + (overrides?.height ?? 0);
-  // The foot of two figures is the widest; its height holds for all.
-  const foot = pageFoot(paper, sheet, 88, 88, setting).height;
-  const roomOf = (first: boolean): number => sheet.bottom - foot - 8 - sheet.top - above(first);
-  const pages: Box[] = [];
-  for (const section of sectionsOf(paper.blocks)) {
-    const boxes = partsOf(section, { width, height: roomOf(true) }, root, setting);
-    pages.push(...pagesOf(boxes, (index) => roomOf(pages.length + index === 0)));
+  const sections = sectionsOf(paper.blocks);
+  const inHand: Setting = { ...setting, scale: scaleOf(paper.kind, true) };
+  /** Head and foot in the type of the page between them. */
+  const frameOf = (first: boolean, hand: boolean) => {
+    const own = hand ? inHand : setting;
+    const head = pageHead(paper, sheet, first, own);
+    // The foot of two figures is the widest; its height holds for all.
+    const foot = pageFoot(paper, sheet, 88, 88, own).height;
+    const above = head.height + (overrides?.height ?? 0);
+    return { own, head, foot, above, room: sheet.bottom - foot - 8 - sheet.top - above };
+  };
+  const frames = new Map<string, ReturnType<typeof frameOf>>();
+  const frame = (first: boolean, hand: boolean): ReturnType<typeof frameOf> => {
+    const key = `${first} ${hand}`;
+    const known = frames.get(key) ?? frameOf(first, hand);
+    frames.set(key, known);
+    return known;
+  };
+  const pages: { readonly box: Box; readonly hand: boolean }[] = [];
+  for (const { blocks, hand } of sections) {
+    const boxes = partsOf(blocks, { width, height: frame(true, hand).room }, root, frame(true, hand).own);
+    const laid = pagesOf(boxes, (index) => frame(pages.length + index === 0, hand).room);
+    pages.push(...laid.map((box) => ({ box, hand })));
   }
-  if (pages.length === 0) pages.push({ height: 0, gap: 0, draw: () => undefined });
+  if (pages.length === 0) pages.push({ box: { height: 0, gap: 0, draw: () => undefined }, hand: false });
   const pen = new Pen(doc);
-  pages.forEach((page, index) => {
+  pages.forEach(({ box, hand }, index) => {
     doc.addPage();
-    const first = index === 0;
-    const head = first ? heads.first : heads.later;
+    const { own, head, foot, above } = frame(index === 0, hand);
     head.draw(pen, sheet.left, sheet.top);
     overrides?.draw(pen, sheet.left, sheet.top + head.height);
-    page.draw(pen, sheet.left, sheet.top + above(first));
-    pageFoot(paper, sheet, index + 1, pages.length, setting).draw(pen, sheet.left, sheet.bottom - foot);
+    box.draw(pen, sheet.left, sheet.top + above);
+    pageFoot(paper, sheet, index + 1, pages.length, own).draw(pen, sheet.left, sheet.bottom - foot);
   });
   pen.end();
   doc.end();

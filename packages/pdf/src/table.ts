@@ -193,7 +193,7 @@ export function tableBox(block: TableBlock, width: number, parent: Tag, gap: num
     valign: 'bottom' as const,
   };
   const blank = block.columns.some((column) => column.blank);
-  const pad = scale.body < 10 ? 1.6 : scale.body * 0.28;
+  const pad = scale.body <= 10 ? 1.6 : scale.body * 0.28;
   const rows = allRows(block).map(({ cells, bold }): Box => {
     const row = tag('TR', table);
     return rowBox(
@@ -202,7 +202,7 @@ export function tableBox(block: TableBlock, width: number, parent: Tag, gap: num
         width,
         leading,
         pad,
-        ...(blank ? { least: 25 } : {}),
+        ...(blank ? { least: scale.write } : {}),
         under: bold ? { width: 1, ink: INK } : HAIR,
         ...(bold ? { over: { width: 1, ink: INK } } : {}),
       },

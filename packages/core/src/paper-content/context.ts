@@ -147,7 +147,12 @@ export function paper(ctx: PaperContext, kind: PaperKind, language: Language, bl
       left: compact([job.firm?.name, job.firm?.by, job.firm?.contact]),
       right: [numbered, ...compact([job.customer?.name, site]).map(name)],
     },
-    foot: said(`paper-foot-${kind}`, { issue: ctx.issue, at: moment(ctx, plan.now), mark: ctx.mark }),
+    // Apart, so that the date of a paper always keeps its year.
+    foot: said(`paper-foot-${kind}`, {
+      issue: ctx.issue,
+      at: moment(ctx, plan.now).replace(' ', ', '),
+      mark: ctx.mark,
+    }),
     blocks,
     mark: ctx.mark,
     at: plan.now,

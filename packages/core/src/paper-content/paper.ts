@@ -117,7 +117,8 @@ export type Block =
   | { readonly kind: 'columns'; readonly left: readonly Block[]; readonly right: readonly Block[] }
   /** Figures of one formula: the formula and its source once, then each figure with its numbers. */
   | { readonly kind: 'working'; readonly entries: readonly [string, ...string[]] }
-  | { readonly kind: 'page-break' };
+  /** A page for the hand is read before work begins, not off the wall: smaller type, more on it. */
+  | { readonly kind: 'page-break'; readonly hand?: true };
 
 export interface Paper {
   readonly kind: PaperKind;

@@ -26,3 +26,10 @@ test('what was just said is not said again', () => {
 test('what is no date stays as it was written', () => {
   for (const text of ['2026-02-31', '26-017', '12345-05-12', '2026-05-12-7', '2026-13-01']) expect(en(text)).toBe(text);
 });
+
+test('a moment of the year of the plan needs no year; a date keeps it', () => {
+  const told = (text: string): string => plain(datesSpoken(text, 'en', '2026'));
+  expect(told('not before 2026-05-13 14:12')).toBe('not before Wed 13 May 14:12');
+  expect(told('2026-05-13')).toBe('Wed 13 May 2026');
+  expect(told('2027-01-04 07:00')).toBe('Mon 4 Jan 2027 07:00');
+});

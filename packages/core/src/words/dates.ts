@@ -28,9 +28,10 @@ function onCalendar(year: number, month: number, day: number): Date | undefined 
 
 /**
  * `Wed 13 May 2026 14:12` for every date or moment in a text. Within one text a year that was just said is not said
- * again, and a moment on the day just named keeps only its time: `14:12, last from 14:45`.
+ * again, and a moment on the day just named keeps only its time: `14:12, last from 14:45`. Moments of `thisYear`, the
+ * year a plan was made in, are told by weekday and day alone.
  */
-export function datesSpoken(text: string, language: Language): string {
+export function datesSpoken(text: string, language: Language, thisYear?: string): string {
   let before: { readonly year: string; readonly date: string } | undefined;
   return text.replace(DATE, (written: string, year: string, month: string, day: string, time: string | undefined) => {
     const found = onCalendar(Number(year), Number(month), Number(day));
@@ -41,7 +42,9 @@ export function datesSpoken(text: string, language: Language): string {
     if (time !== undefined && said?.date === date) return time;
     const { days, months } = NAMES[language];
     const parts = [days[found.getUTCDay()], `${found.getUTCDate()}`, months[found.getUTCMonth()]];
-    const named = [...parts, ...(said?.year === year ? [] : [year])].join(NO_BREAK);
+    const named = [...parts, ...(said?.year === year || (time !== undefined && year === thisYear) ? [] : [year])].join(
+      NO_BREAK,
+    );
     return time === undefined ? named : `${named}${NO_BREAK}${time}`;
   });
 }

@@ -52,9 +52,9 @@ export function voice(language: Language, reader: Reader, entries: Readonly<Reco
       if (found.kind === 'figure' || found.kind === 'given') values[`${name}N`] = found.value;
     }
     for (const [name, text] of Object.entries(names)) values[name] = text.startsWith('@') ? word(text.slice(1)) : text;
-    return datesSpoken(asText(formatOf(language, reader.locale, code).format(values)), language);
+    return datesSpoken(asText(formatOf(language, reader.locale, code).format(values)), language, reader.year);
   };
-  const plain = (text: string): string => datesSpoken(text, language);
+  const plain = (text: string): string => datesSpoken(text, language, reader.year);
   const sayIssue = (issue: Issue): string => {
     const [least = '', most = ''] = issue.limits ?? [];
     return asText(

@@ -10,6 +10,8 @@ export interface Reader {
   readonly locale: string;
   readonly units: System;
   readonly currency?: string;
+  /** The year the plan was made in, `2026`: a moment within it is told without its year. */
+  readonly year?: string;
 }
 
 const NO_BREAK = '\u00a0';

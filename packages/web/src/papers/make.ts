@@ -11,7 +11,7 @@ const localeOf = (reader: Reader, language: Language): string =>
   language === 'es' ? reader.locale.replace(/^[a-z]+/, 'es') : reader.locale;
 
 const voiceOf = ({ plan, reader }: PaperSource, language: Language) =>
-  voice(language, { ...reader, locale: localeOf(reader, language) }, plan.entries);
+  voice(language, { ...reader, locale: localeOf(reader, language), year: plan.now.slice(0, 4) }, plan.entries);
 
 const issued = ({ plan, job, catalogue, option }: PaperSource, language: Language): readonly Issued[] =>
   papersOf(plan, job, catalogue, { language, optionId: option });

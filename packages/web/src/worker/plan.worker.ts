@@ -127,6 +127,7 @@ function planned(request: PlanRequest): PlanAnswer {
     locale: request.locale,
     units,
     ...(made.currency ? { currency: made.currency } : {}),
+    year: made.now.slice(0, 4),
   };
   const speaks = voice('en', reader, made.entries);
   last = { plan: made, voice: speaks };

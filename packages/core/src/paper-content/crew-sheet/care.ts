@@ -1,5 +1,5 @@
 import type { Reason } from '../../kernel/verdict.ts';
-import { line, said, say, withLift } from '../context.ts';
+import { said, withLift } from '../context.ts';
 import type { Block } from '../paper.ts';
 
 /** What asks for care on this page, each with the way that would lift it. */
@@ -12,7 +12,3 @@ export function careOf(reasons: readonly Reason[]): readonly Block[] {
 /** On the front only the call to turn the sheet: the sentences themselves would push the batches off the page. */
 export const careful = (reasons: readonly Reason[]): 'yes' | 'no' =>
   reasons.some(({ verdict }) => verdict === 'caution') ? 'yes' : 'no';
-
-/** The same call as a line of its own, where the sheet has room. */
-export const careCall = (reasons: readonly Reason[]): readonly Block[] =>
-  careful(reasons) === 'yes' ? [line(say('crew-see-back'))] : [];

@@ -7,7 +7,6 @@ import { spreadsOf } from '../pours.ts';
 import { batchTable } from './batches.ts';
 import { careful, careOf } from './care.ts';
 import { emergency } from './emergency.ts';
-import { hoursOf } from './hours.ts';
 import { ladderTable } from './ladder.ts';
 import { limitFacts, readingTable, stopList } from './limits.ts';
 import { endTable, poursOf, pourTable, stopsOf } from './pours.ts';
@@ -101,28 +100,18 @@ export function coatPage(ctx: PaperContext, index: number, pages: number): reado
     ),
     ...(planned ? pourTable(ctx, coat) : batchTable(ctx, coat)),
     ...emergency(),
-    { kind: 'page-break' },
+    { kind: 'page-break', hand: true },
     { kind: 'headline', text: said('crew-coat-back', { coat: coat.name }), under: said('crew-page-back', page) },
-    ...(planned
-      ? [
-          ...endTable(ctx, coat.layer),
-          {
-            kind: 'columns' as const,
-            left: ladder,
-            right: stopsOf(ctx, coat.layer),
-          },
-        ]
-      : [
-          {
-            kind: 'columns' as const,
-            left: ladder,
-            right: [frame('crew-lines', 'crew-lines-need')],
-          },
-        ]),
+    ...(planned ? endTable(ctx, coat.layer) : []),
+    {
+      kind: 'columns',
+      left: [...ladder, ...dashes([say('crew-second-pail'), ...spare(ctx, coat), ...thinned(ctx, coat)])],
+      right: [
+        ...(planned ? stopsOf(ctx, coat.layer) : [frame('crew-lines', 'crew-lines-need')]),
+        ...limitFacts(ctx, coat, below),
+      ],
+    },
     ...careOf(reasons),
-    ...dashes([say('crew-second-pail'), ...spare(ctx, coat), ...thinned(ctx, coat)]),
-    ...hoursOf(ctx, coat.layer),
-    ...limitFacts(ctx, coat, below),
     ...readingTable(),
   ];
 }

@@ -13,7 +13,8 @@ function heldBack(ctx: PaperContext): readonly Said[] {
 }
 
 /**
- * The sheets on the wall: the work in order, the preparation, then one for each coat, front and back. It is not issued while the floor stands at stop or
+ * The sheets: the work in order and, on its back, the preparation; then one for each coat, whose front hangs on the wall
+ * and whose back is read in the hand. It is not issued while the floor stands at stop or
  * not known, because a sheet that hangs there is worked by.
  */
 export function crewSheet(ctx: PaperContext): Issued {
@@ -28,8 +29,9 @@ export function crewSheet(ctx: PaperContext): Issued {
   }
   const pages = coats.length + 1;
   const blocks: readonly Block[] = [
-    ...orderPage(ctx, known(ctx.option.hours)?.tasks ?? []),
-    { kind: 'page-break' },
+    { kind: 'page-break', hand: true },
+    ...orderPage(ctx, known(ctx.option.hours)?.tasks ?? [], pages),
+    { kind: 'page-break', hand: true },
     ...preparationPage(ctx, pages),
     ...coats.flatMap((_, i) => [{ kind: 'page-break' } as const, ...coatPage(ctx, i, pages)]),
   ];

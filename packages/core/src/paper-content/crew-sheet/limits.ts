@@ -37,21 +37,29 @@ function windowRows(
     });
 }
 
-/** Limits of the sheet and of the dew point: what is read before the first batch is opened. */
+/** Limits that stand on the front as `stop and call if`, and times that the ladder gives by temperature. */
+const ON_FRONT = ['slabLeast', 'slabMost', 'humidityMost'];
+const IN_LADDER = ['pot life', 'open time'];
+
+/** What is read before the first batch is opened and stands nowhere else on the sheet. */
 export function limitFacts(ctx: PaperContext, coat: Coat, below: Coat | undefined): readonly Block[] {
-  const pot = coat.times.filter(({ what }) => ['pot life', 'open time', 'broadcast until'].includes(what));
+  const laddered = (coat.ladder ?? []).length > 0;
+  const moments = ['pot life', 'open time', 'broadcast until'].filter((what) => !laddered || !IN_LADDER.includes(what));
   return [
     heading('crew-limits', { sheet: coat.sheet }),
     {
       kind: 'facts',
       rows: [
-        { label: say('crew-limit-dew'), value: strong(coat.dewMargin) },
-        ...coat.limits.map(({ what, value }) => ({ label: say(`crew-limit-${what}`), value: strong(value) })),
-        ...pot.map(({ what, value, at }) => ({
-          label: say(`paper-moment-${what.replaceAll(' ', '-')}`),
-          value: strong(value),
-          note: say('crew-at-temperature', {}, { at }),
-        })),
+        ...coat.limits
+          .filter(({ what }) => !ON_FRONT.includes(what))
+          .map(({ what, value }) => ({ label: say(`crew-limit-${what}`), value: strong(value) })),
+        ...coat.times
+          .filter(({ what }) => moments.includes(what))
+          .map(({ what, value, at }) => ({
+            label: say(`paper-moment-${what.replaceAll(' ', '-')}`),
+            value: strong(value),
+            note: say('crew-at-temperature', {}, { at }),
+          })),
         ...windowRows(ctx, below),
       ],
     },
@@ -66,7 +74,7 @@ export const readingTable = (): readonly Block[] => [
   {
     kind: 'table',
     columns: [
-      { head: said('crew-reading-when') },
+      { head: said('crew-reading-when'), width: 0.2 },
       ...['time', 'slab', 'air', 'humidity', 'dew', 'margin', 'by'].map((what) => ({
         head: said(`crew-reading-${what}`),
         blank: true,

@@ -95,7 +95,7 @@ export function endTable(ctx: PaperContext, layer: string): readonly Block[] {
         { head: said('crew-batch') },
         ...(timed ? [{ head: said('crew-mix-from') }, { head: said('crew-place-by') }] : []),
         { head: said('crew-area'), align: 'right' },
-        { head: said('crew-ends'), width: timed ? 0.42 : 0.5 },
+        { head: said('crew-ends'), width: timed ? 0.66 : 0.68 },
         ...(timed ? [] : [{ head: said('crew-line-at'), blank: true }]),
       ],
       rows: pours.map((pour) => [
@@ -123,7 +123,9 @@ export function stopsOf(ctx: PaperContext, layer: string): readonly Block[] {
   return dashes(
     least.map(({ pour, at, tape, joints }) =>
       joints.length > 0
-        ? say('crew-bail-out-joint', { pour, at: clock(ctx, at), joint: joints.join(', ') }, { tape })
+        ? taped(tape) > 0
+          ? say('crew-bail-out-joint', { pour, at: clock(ctx, at), joint: joints.join(', ') }, { tape })
+          : say('crew-bail-out-joint-alone', { pour, at: clock(ctx, at), joint: joints.join(', ') })
         : say('crew-bail-out', { pour, at: clock(ctx, at) }, { tape }),
     ),
   );

@@ -1,18 +1,17 @@
 import { dashes, heading, known, line, type PaperContext, profileSaid, said, say, saying } from '../context.ts';
 import { floorBlocks } from '../floor.ts';
 import type { Block } from '../paper.ts';
-import { careCall, careOf } from './care.ts';
+import { careOf } from './care.ts';
 import { emergency } from './emergency.ts';
 
-/** First sheet: on its front the slab made ready and the gate before the first coat, on its back machines and dust. */
+/** The slab made ready and the gate before the first coat, machines and dust. */
 export function preparationPage(ctx: PaperContext, pages: number): readonly Block[] {
   const prepared = known(ctx.option.preparation);
   if (!prepared) return [];
   const page = { job: ctx.job.title, page: '1', pages: `${pages}` };
   return [
-    { kind: 'headline', text: said('crew-preparation'), under: said('crew-page', page) },
+    { kind: 'headline', text: said('crew-preparation'), under: said('crew-page-back', page) },
     { kind: 'boxed', strong: true, lines: [said('crew-dust-line'), said('crew-dust-gear')] },
-    ...careCall(prepared.gate.reasons),
     ...floorBlocks(ctx, 'crew', [
       heading('crew-target'),
       line(profileSaid(ctx, 'crew-profile', prepared.target)),
@@ -25,12 +24,11 @@ export function preparationPage(ctx: PaperContext, pages: number): readonly Bloc
       },
     ]),
     ...emergency(),
-    { kind: 'page-break' },
-    { kind: 'headline', text: said('crew-preparation-back'), under: said('crew-page-back', page) },
     ...careOf(prepared.gate.reasons),
-    heading('crew-machines'),
-    ...dashes(prepared.tooling.map(saying)),
-    heading('crew-dust'),
-    ...dashes(prepared.dust.map(saying)),
+    {
+      kind: 'columns',
+      left: [heading('crew-machines'), ...dashes(prepared.tooling.map(saying))],
+      right: [heading('crew-dust'), ...dashes(prepared.dust.map(saying))],
+    },
   ];
 }

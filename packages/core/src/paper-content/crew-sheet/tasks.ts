@@ -2,6 +2,7 @@ import type { Published } from '../../plan.ts';
 import type { Task } from '../../steps/results.ts';
 import { areasOf, entry, known, name, type PaperContext, said, say } from '../context.ts';
 import type { Block, Content } from '../paper.ts';
+import { hoursAhead } from './hours.ts';
 
 const EMPTY: Content = { name: '' };
 
@@ -39,14 +40,16 @@ export function taskTable(ctx: PaperContext, tasks: readonly Published<Task>[]):
 }
 
 /** First page: the whole work in order, who is there, and what is left when the last coat is down. */
-export function orderPage(ctx: PaperContext, tasks: readonly Published<Task>[]): readonly Block[] {
+export function orderPage(ctx: PaperContext, tasks: readonly Published<Task>[], pages: number): readonly Block[] {
+  const page = { job: ctx.job.title, page: '1', pages: `${pages}` };
   return [
     {
       kind: 'headline',
       text: said('crew-order'),
-      under: said('crew-order-people', { job: ctx.job.title }, { people: ctx.option.people }),
+      under: said('crew-order-people', page, { people: ctx.option.people }),
     },
     taskTable(ctx, tasks),
     { kind: 'paragraph', content: [say('crew-after')] },
+    ...hoursAhead(ctx),
   ];
 }
