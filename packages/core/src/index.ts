@@ -68,7 +68,7 @@ export {
   type EvidenceTable,
 } from './steps/evidence/index.ts';
 export type * from './steps/results.ts';
-export type { SpreadSeen } from './steps/spread/index.ts';
+export type { SpreadProgress, SpreadSeen } from './steps/spread/index.ts';
 export * from './units/index.ts';
 export { WEATHER_KINDS, type WeatherFile, weather as weatherSchema, weatherFrom, weatherFromText } from './weather.ts';
 export { TYPED_NUMBERS, type TypedNumber, type TypedNumbers, weatherFromTyped } from './weather-typed.ts';

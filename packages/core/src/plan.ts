@@ -47,6 +47,7 @@ import { type Coated, schedule } from './steps/schedule/index.ts';
 import {
   pouredTimes,
   type SpreadObserver,
+  type SpreadProgress,
   type SpreadRound,
   type SpreadSearch,
   type SpreadSeen,
@@ -139,6 +140,8 @@ export interface PlanInput {
   readonly spread?: 'none' | SpreadSearch;
   /** Told the squares behind each coat as it is planned; the plan itself keeps only what is shown. */
   readonly onSpread?: (seen: SpreadSeen & { readonly option: string }) => void;
+  /** Told how far each search is; answering false stops it with the best order so far. */
+  readonly onSpreadProgress?: SpreadProgress;
 }
 
 export const answered = <T extends object>(answer: T | Unanswered): answer is T => !('unanswered' in answer);
@@ -207,6 +210,7 @@ function planOption(
   trace: Trace,
   recorder: Recorder,
   observe?: SpreadObserver,
+  progress?: SpreadProgress,
 ): OptionPlan {
   const chosen = ctx.catalogue.systems.find((s) => s.id === option.system);
   if (!chosen) throw new Error(`option ${option.id} names a system that the check let through: ${option.system}`);
@@ -269,14 +273,14 @@ function planOption(
               const before = seen;
               seen = [];
               const told = rough ? (one: SpreadSeen) => seen.push(one) : observe;
-              return pour(placed, traceOf(held), told, { before, rough });
+              return pour(placed, traceOf(held), told, { before, rough, progress });
             },
             pouredBy: (spread) => (spread?.ok ? pouredTimes(spread.value) : new Map()),
           },
           recorder,
         );
   const { lit, laid, timed } = settled?.placed ?? place(new Map(), trace);
-  const turned = settled ? settled.spread : pour({ lit, laid, timed }, trace, observe);
+  const turned = settled ? settled.spread : pour({ lit, laid, timed }, trace, observe, { progress });
   const poured: typeof turned =
     settled && turned?.ok ? { ok: true, value: withRounds(turned.value, settled, at('spread')) } : turned;
   const mixed = chain('quantities', both(fitted, quantified), ([f, q]) =>
@@ -349,7 +353,7 @@ function siteOf(ctx: StepContext, state: SiteState, trace: Trace): Outcome<Sited
   if (!found.ok) return found;
   if (found.value) return { ok: true, value: { state, plan: found.value } };
   const why = unanswered({ code: 'day-weather-unusable' });
-  return { ok: false, why: { ...why, notes: state.issues.map(saidOf) } };
+  return { ok: false, why: { ...why, notes: state.issues.map((issue) => saidOf(issue, ctx.job.place.zone)) } };
 }
 
 /**
@@ -360,7 +364,18 @@ export function plan(
   input: PlanInput,
   recorder: Recorder & { readonly table?: Readonly<Record<string, Entry>> } = new Ledger(),
 ): Plan {
-  const { job, catalogue, priceBook, weather, calibrated, now, seed = 1, spread = 'none', onSpread } = input;
+  const {
+    job,
+    catalogue,
+    priceBook,
+    weather,
+    calibrated,
+    now,
+    seed = 1,
+    spread = 'none',
+    onSpread,
+    onSpreadProgress,
+  } = input;
   const trace = new Trace(recorder);
   const ctx: StepContext = { job, catalogue, now, seed, ...(priceBook ? { priceBook } : {}) };
   const surveyed = attempt(() => survey(ctx, trace.within('survey')));
@@ -376,6 +391,7 @@ export function plan(
       trace.within(option.id),
       recorder,
       onSpread && ((seen) => onSpread({ ...seen, option: option.id })),
+      onSpreadProgress,
     ),
   );
   const leading = options.find((o) => o.accepted) ?? options[0];

@@ -14,6 +14,15 @@ export interface SpreadRequest {
   readonly units?: Units;
   readonly locale: string;
   readonly option: string;
+  /** Look for up to half a minute instead of a moment, or only as long as a few orders take. */
+  readonly effort?: 'full' | 'short';
+}
+
+/** How far a search is: orders of pours tried, of those it will try for this coat. */
+export interface SpreadTold {
+  readonly name: string;
+  readonly done: number;
+  readonly of: number;
 }
 
 /** Lines between two pours that must tie in wet, or where the film may end. */
@@ -61,8 +70,10 @@ export interface JudgedOrder {
 /** What runs in the second worker. */
 export interface SpreadDesk extends CompareDesk {
   /** Null when the files cannot be planned as they stand; the plan itself says why. */
-  spread(request: SpreadRequest): SpreadAnswer | null;
+  spread(request: SpreadRequest, told: (progress: SpreadTold) => void): SpreadAnswer | null;
   spreadWorking(id: string): WorkingView | null;
   /** The pours of a coat in another order, judged; `order` lists their present numbers, from 1. */
   judgeOrder(layer: string, area: string, order: readonly number[]): JudgedOrder | null;
+  /** Pours drawn as outlines, in their order, judged; null where the floor itself cannot be planned. */
+  judgeDrawn(layer: string, area: string, rings: readonly (readonly Dot[])[]): JudgedOrder | null;
 }

@@ -17,3 +17,6 @@ export function coatOn(coats: readonly Coat[], area: string | undefined, layer: 
 
 export const cellsFor = (cells: readonly CoatCells[], coat: Coat): CoatCells | null =>
   cells.find(({ layer, areas }) => layer === coat.layer && areas.join() === coat.areas.join()) ?? null;
+
+/** A coat on its rooms: what the screen knows it by. */
+export const coatKey = ({ layer, areas }: Coat): string => `${layer} ${areas.join()}`;

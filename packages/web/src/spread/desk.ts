@@ -24,7 +24,7 @@ import { textsOf } from '../worker/texts.ts';
 import { workingView } from '../worker/working-view.ts';
 import type { CoatCells, JudgedOrder, SpreadDesk } from './api.ts';
 import { cellsOf } from './cells.ts';
-import { judged } from './judge.ts';
+import { judged, judgedOutlines } from './judge.ts';
 
 /** The last spread that was planned, for workings and for judging another order. */
 interface Last {
@@ -37,6 +37,11 @@ let last: Last | null = null;
 let catalogueBefore: Catalogue | null = null;
 let siteBefore: SiteState | undefined;
 
+/** Orders tried after a search was stopped: enough for pours that hold, not for the best. */
+const SHORT = 40;
+/** How often a person is told how far a search is. */
+const TOLD_EVERY_MS = 150;
+
 const spreadOf = (id: string): string => `${id}.spread.`;
 
 const seenOf = (layer: string, area: string): SpreadSeen | undefined =>
@@ -45,7 +50,7 @@ const seenOf = (layer: string, area: string): SpreadSeen | undefined =>
 /** Plans the order of pours of one option, in a worker of its own so that a long search holds up nobody's typing. */
 export const spreadDesk: SpreadDesk = {
   ...compareDesk,
-  spread(request) {
+  spread(request, told) {
     const started = performance.now();
     if (request.catalogue) {
       const read = catalogueFrom(request.catalogue);
@@ -63,12 +68,21 @@ export const spreadDesk: SpreadDesk = {
     if (weather) siteBefore = siteStateOf(read.value, weather, now, siteBefore);
     const job = { ...read.value, options: read.value.options.filter(({ id }) => id === request.option) };
     const seen: SpreadSeen[] = [];
+    let toldAt = 0;
     const made = plan({
       job,
       catalogue,
       now,
-      spread: 'quick',
+      spread: request.effort === 'full' ? 'full' : request.effort === 'short' ? SHORT : 'quick',
       onSpread: (one) => seen.push(one),
+      onSpreadProgress: (progress) => {
+        const at = performance.now();
+        if (at - toldAt >= TOLD_EVERY_MS) {
+          toldAt = at;
+          told(progress);
+        }
+        return true;
+      },
       ...(weather ? { weather } : {}),
       ...(weather && siteBefore ? { calibrated: siteBefore } : {}),
     });
@@ -96,5 +110,10 @@ export const spreadDesk: SpreadDesk = {
     const found = seenOf(layer, area);
     if (!last || found?.result.kind !== 'plan') return null;
     return judged(found.question, spreading.reordered(found.result.solution, order), last.voice.reader);
+  },
+  judgeDrawn(layer, area, rings): JudgedOrder | null {
+    const found = seenOf(layer, area);
+    if (!last || !found || found.result.kind === 'issues') return null;
+    return judgedOutlines(found.result.problem, rings, last.voice.reader);
   },
 };

@@ -2,13 +2,20 @@ import { lengthText, metres } from '../draw/lengths.ts';
 import { TextInput } from '../edit/text-input.tsx';
 import { useJob } from '../job/job-context.tsx';
 import { useStep } from '../steps/step-view.tsx';
+import { exitIn, stepDoor } from './doors.ts';
 import { addTape, moveTape, removeTape, type Tape, type TapeEnd, tapesOf } from './tapes.ts';
 import { words } from './words.ts';
 
 const w = words.lines;
 
+interface RoomProps {
+  readonly areaId: string;
+  /** Several rooms stand below each other: each says which it is. */
+  readonly named: boolean;
+}
+
 /** Where the film may end: the joints of the drawing, and tape lines to add, move and remove. */
-export function EndLines({ areaId }: { readonly areaId: string }) {
+export function EndLines({ areaId, named }: RoomProps) {
   const { planned } = useStep();
   const { file, change, optionId } = useJob();
   const area = planned.areas.find(({ id }) => id === areaId);
@@ -16,7 +23,7 @@ export function EndLines({ areaId }: { readonly areaId: string }) {
   const tapes = tapesOf(file, optionId, area.id);
   return (
     <section className="end-lines">
-      <h3>{w.title}</h3>
+      <h3>{named ? `${w.title}: ${area.name}` : w.title}</h3>
       <p className="quiet">{w.note}</p>
       <ul>
         {area.joints.map(({ id }) => (
@@ -106,35 +113,87 @@ function Place({ tape, end, name }: { readonly tape: Tape; readonly end: TapeEnd
 }
 
 /** Doors: the crew leaves by those that are open. */
-export function Doors({ areaId }: { readonly areaId: string }) {
+export function Doors({ areaId, named }: RoomProps) {
   const { planned } = useStep();
   const { file, change } = useJob();
   const drawn = planned.areas.find(({ id }) => id === areaId);
   const exits = file.areas.find(({ id }) => id === areaId)?.exits ?? [];
   if (!drawn) return null;
+  const { title, none, shut: isShut, open, doOpen, doShut, drag, less, more } = words.doors;
+  const hand = planned.units === 'imperial' ? 0.3048 : 0.25;
   return (
     <section className="doors">
-      <h3>{words.doors.title}</h3>
-      {exits.length === 0 ? <p>{words.doors.none}</p> : null}
+      <h3>{named ? `${title}: ${drawn.name}` : title}</h3>
+      {exits.length === 0 ? <p>{none}</p> : <p className="quiet">{drag}</p>}
       <ul>
         {exits.map(({ id, name = id, shut = false }) => (
           <li key={id}>
             <span>
-              {name} <small>{shut ? words.doors.shut : words.doors.open}</small>
+              {name} <small>{shut ? isShut : open}</small>
             </span>
+            {([-1, 1] as const).map((way) => (
+              <button
+                key={way}
+                type="button"
+                className="press door-step"
+                disabled={shut}
+                aria-label={way < 0 ? less(name) : more(name)}
+                onClick={() =>
+                  change((draft) => stepDoor(draft, drawn, id, way * hand, planned.units), `door ${id} ${way}`)
+                }
+              >
+                {way < 0 ? '−' : '+'}
+              </button>
+            ))}
             <button
               type="button"
               className="press"
               onClick={() =>
                 change((draft) => {
-                  const exit = draft.areas.find((area) => area.id === areaId)?.exits?.find((one) => one.id === id);
+                  const exit = exitIn(draft, areaId, id);
                   if (!exit) return;
                   if (shut) delete exit.shut;
                   else exit.shut = true;
                 })
               }
             >
-              {shut ? words.doors.doOpen(name) : words.doors.doShut(name)}
+              {shut ? doOpen(name) : doShut(name)}
+            </button>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** Doors that lead from one of these rooms into another: shut, the two floors are spread one after the other. */
+export function RoomDoors({ areas }: { readonly areas: readonly string[] }) {
+  const { file, change } = useJob();
+  const { between, shut: isShut, open, doOpen, doShut } = words.doors;
+  const doors = (file.doors ?? []).filter(({ sides }) => sides.some(({ area }) => areas.includes(area)));
+  if (doors.length === 0) return null;
+  return (
+    <section className="doors">
+      <h3>{between}</h3>
+      <ul>
+        {doors.map(({ id, name = id, shut = false }) => (
+          <li key={id}>
+            <span>
+              {name} <small>{shut ? isShut : open}</small>
+            </span>
+            <button
+              type="button"
+              className="press"
+              onClick={() =>
+                change((draft) => {
+                  const door = draft.doors?.find((one) => one.id === id);
+                  if (!door) return;
+                  if (shut) delete door.shut;
+                  else door.shut = true;
+                })
+              }
+            >
+              {shut ? doOpen(name) : doShut(name)}
             </button>
           </li>
         ))}

@@ -4,6 +4,7 @@ import type { FloorFrame } from '../floor/geometry.ts';
 import type { StepView } from '../steps/step-view.tsx';
 import type { Dot } from '../worker/api.ts';
 import { coatOn, coatsOf } from './coats.ts';
+import { joinedDrawing } from './joined.ts';
 import { weightOf } from './moments.ts';
 import { PoursOver, PoursUnder } from './pours-drawing.tsx';
 import { lookedCoat } from './store.ts';
@@ -11,19 +12,29 @@ import { words } from './words.ts';
 
 const MOST_SEAMS = 3;
 
-const TapeHandles = lazy(async () => ({ default: (await import('./tape-handles.tsx')).TapeHandles }));
+const Handles = lazy(async () => ({ default: (await import('./handles.tsx')).Handles }));
+const DrawnPours = lazy(async () => ({ default: (await import('./drawn-layer.tsx')).DrawnPours }));
 
 const middle = ([a, b]: readonly [Dot, Dot]): Dot => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
 
 /** Pours on the floor; beside them the tightest edges and the way out. */
 export function spreadLayer(view: StepView): FloorLayer {
-  const { area, voice } = view;
-  const coat = coatOn(coatsOf(view), area?.id, lookedCoat());
+  const { planned, voice } = view;
+  const coat = coatOn(coatsOf(view), view.area?.id, lookedCoat());
+  const joined = coat && joinedDrawing(coat, planned.areas, planned.units);
+  const area = joined ?? view.area;
+  const over = (frame: FloorFrame) => (
+    <Suspense fallback={null}>
+      <Handles view={view} coat={coat} frame={frame} />
+      {coat ? <DrawnPours coat={coat} frame={frame} /> : null}
+    </Suspense>
+  );
   if (!coat || !area || coat.pours.length === 0) {
     return {
       title: words.floorTitle,
       note: coat ? coat.name : words.none,
-      over: (frame) => <Tapes view={view} frame={frame} />,
+      ...(joined ? { area: joined } : {}),
+      over,
     };
   }
   const share = (id: string): number => voice.entry(id).value ?? 0;
@@ -59,22 +70,13 @@ export function spreadLayer(view: StepView): FloorLayer {
     title: words.floorTitle,
     note: words.floorNote(coat.name),
     labels: [...seams, ...exits],
+    ...(joined ? { area: joined } : {}),
     under: (frame) => <PoursUnder coat={coat} area={area} frame={frame} />,
     over: (frame) => (
       <>
         <PoursOver coat={coat} area={area} frame={frame} />
-        <Tapes view={view} frame={frame} />
+        {over(frame)}
       </>
     ),
   };
-}
-
-function Tapes({ view, frame }: { readonly view: StepView; readonly frame: FloorFrame }) {
-  const { area, planned } = view;
-  if (!area) return null;
-  return (
-    <Suspense fallback={null}>
-      <TapeHandles area={area} frame={frame} units={planned.units} />
-    </Suspense>
-  );
 }

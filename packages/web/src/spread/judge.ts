@@ -1,16 +1,36 @@
 import { formatQuantity, type Kind, type Reader, spread } from '@slabwright/core';
+import type { Dot } from '../worker/api.ts';
 import type { JudgedOrder } from './api.ts';
 import { words } from './words.ts';
 
 type Said = Readonly<Record<string, string>>;
 
 /** What the checker says of an order, in the reader's units; one sentence for each kind of break in a pour. */
-export function judged(
-  question: spread.SpreadCase,
-  solution: spread.SpreadSolution,
-  { units: system, locale }: Reader,
+export const judged = (question: spread.SpreadCase, solution: spread.SpreadSolution, reader: Reader): JudgedOrder =>
+  told(spread.checkSequence(question, solution, 'clipped'), reader);
+
+/** Pours drawn as outlines, judged; what has to be mended in the drawing first is told the same way. */
+export function judgedOutlines(
+  problem: spread.SpreadProblem,
+  rings: readonly (readonly Dot[])[],
+  reader: Reader,
 ): JudgedOrder {
-  const report = spread.checkSequence(question, solution, 'clipped');
+  const found = spread.judgeOutlines(
+    problem,
+    rings.map((ring) => ({ ring })),
+  );
+  if (found.kind === 'judged') return told({ ...found.report, ok: found.ok, breaks: found.breaks }, reader);
+  return {
+    ok: false,
+    breaks: found.issues.map(({ code, path }) => {
+      const pour = Number(/^pours\.(\d+)/.exec(path)?.[1] ?? 0) + 1;
+      return { text: words.breaks(code, pour, {}), pour };
+    }),
+    figures: [],
+  };
+}
+
+function told(report: spread.SequenceReport, { units: system, locale }: Reader): JudgedOrder {
   const show = (value: number, unit: 'm' | 'm²' | 'm³' | 's', kind: Kind): string =>
     formatQuantity(value, unit, { system, locale, kind }).text;
   const figuresOf = (figures: Readonly<Record<string, number>>): Said =>

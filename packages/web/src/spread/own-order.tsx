@@ -66,16 +66,23 @@ export function OwnOrder({ coat }: { readonly coat: Coat }) {
           </button>
         )}
       </p>
-      <div role="status">{judged ? <Judged judged={judged} /> : null}</div>
+      <div role="status">{judged ? <JudgedView judged={judged} good={w.good} bad={w.bad} /> : null}</div>
     </section>
   );
 }
 
-function Judged({ judged }: { readonly judged: JudgedOrder }) {
+interface JudgedProps {
+  readonly judged: JudgedOrder;
+  readonly good: string;
+  bad(count: number): string;
+}
+
+/** The checker's word, and each thing that breaks. */
+export function JudgedView({ judged, good, bad }: JudgedProps) {
   return (
     <div className="judged">
       <p>
-        <VerdictMark verdict={judged.ok ? 'go' : 'stop'} /> <b>{judged.ok ? w.good : w.bad(judged.breaks.length)}</b>
+        <VerdictMark verdict={judged.ok ? 'go' : 'stop'} /> <b>{judged.ok ? good : bad(judged.breaks.length)}</b>
       </p>
       <ul>
         {judged.breaks.map(({ text }) => (

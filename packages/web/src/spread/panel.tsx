@@ -10,10 +10,12 @@ import { words as shared } from '../words.ts';
 import { answered } from '../worker/plan-types.ts';
 import { WorkingLink } from '../working/working-link.tsx';
 import { Batches } from './batches.tsx';
-import { type Coat, coatOn, coatsOf } from './coats.ts';
-import { Doors, EndLines } from './ends-panel.tsx';
+import { type Coat, coatKey, coatOn, coatsOf } from './coats.ts';
+import { DrawnPanel } from './drawn-panel.tsx';
+import { Doors, EndLines, RoomDoors } from './ends-panel.tsx';
 import { OwnOrder } from './own-order.tsx';
 import { Play } from './play.tsx';
+import { LookLonger, SearchTold } from './search-told.tsx';
 import { lookAt, useLookedCoat } from './store.ts';
 import './spread.css';
 import { words } from './words.ts';
@@ -30,6 +32,7 @@ export function SpreadPanel() {
     return (
       <VerdictHead word="not yet">
         <Working />
+        <SearchTold planned={false} />
       </VerdictHead>
     );
   }
@@ -38,6 +41,7 @@ export function SpreadPanel() {
   return (
     <div className="spread">
       <Stale />
+      <SearchTold planned={(coat?.pours.length ?? 0) > 0} />
       <Verdict verdict={spread.verdict} />
       {coat ? <CoatChoice coats={coats} coat={coat} /> : null}
       {coat && coat.pours.length > 0 ? (
@@ -53,17 +57,24 @@ export function SpreadPanel() {
         <>
           <Batches coat={coat} />
           <WholeCoat coat={coat} />
+          <LookLonger />
         </>
       ) : null}
       {coat ? (
         <>
-          <EndLines areaId={coat.areas[0] ?? ''} />
-          <Doors areaId={coat.areas[0] ?? ''} />
+          {coat.areas.map((area) => (
+            <EndLines key={area} areaId={area} named={coat.areas.length > 1} />
+          ))}
+          {coat.areas.map((area) => (
+            <Doors key={area} areaId={area} named={coat.areas.length > 1} />
+          ))}
+          <RoomDoors areas={coat.areas} />
         </>
       ) : null}
       {coat && coat.pours.length > 0 ? (
         <OwnOrder key={`${coatKey(coat)} ${coat.start} ${coat.laid}`} coat={coat} />
       ) : null}
+      {coat ? <DrawnPanel coat={coat} /> : null}
       <MissingFacts step={spread} />
       {answered(spread) ? <Notes step={spread} /> : null}
     </div>
@@ -101,8 +112,6 @@ function Stale() {
     </div>
   );
 }
-
-const coatKey = (coat: Coat): string => `${coat.layer} ${coat.areas.join()}`;
 
 function CoatChoice({ coats, coat }: { readonly coats: readonly Coat[]; readonly coat: Coat }) {
   const { voice } = useStep();

@@ -3,12 +3,16 @@ import { typedDot } from '../draw/lengths.ts';
 import type { FloorFrame } from '../floor/geometry.ts';
 import { useJob } from '../job/job-context.tsx';
 import type { AreaDrawing, Dot, Units } from '../worker/api.ts';
-import { moveTape, placeAt, type TapeEnd, tapesOf, within } from './tapes.ts';
+import { inRoom, onFloor, type Placed } from './joined.ts';
+import { placeUnder } from './place-under.ts';
+import { moveTape, type TapeEnd, tapesOf, within } from './tapes.ts';
 
 interface HandlesProps {
   readonly area: AreaDrawing;
   readonly frame: FloorFrame;
   readonly units: Units;
+  /** Where the room lies on the floor that is drawn. */
+  readonly placed: Placed;
 }
 
 interface Dragged {
@@ -18,13 +22,11 @@ interface Dragged {
 }
 
 /** Tape lines over the floor, their ends to be dragged. Whoever has no pointer types the same places beside the floor. */
-export function TapeHandles({ area, frame, units }: HandlesProps) {
+export function TapeHandles({ area, frame, units, placed }: HandlesProps) {
   const { file, change, optionId } = useJob();
   const [dragged, setDragged] = useState<Dragged | null>(null);
   const placeOf = (event: PointerEvent<SVGElement>): Dot => {
-    const sheet = event.currentTarget.ownerSVGElement?.getBoundingClientRect();
-    const pixel: Dot = [event.clientX - (sheet?.left ?? 0), event.clientY - (sheet?.top ?? 0)];
-    return within(area, placeAt(frame.at, frame.scale, pixel));
+    return within(area, inRoom(placed, placeUnder(event, frame)));
   };
   return tapesOf(file, optionId, area.id).map(({ index, id, from, to }) => {
     if (!from || !to) return null;
@@ -33,13 +35,13 @@ export function TapeHandles({ area, frame, units }: HandlesProps) {
       ['from', shown('from', from)],
       ['to', shown('to', to)],
     ] as const;
-    const [a, b] = [frame.at(ends[0][1]), frame.at(ends[1][1])];
+    const [a, b] = [frame.at(onFloor(placed, ends[0][1])), frame.at(onFloor(placed, ends[1][1]))];
     return (
       <g key={id}>
         <path d={`M${a[0]} ${a[1]}L${b[0]} ${b[1]}`} stroke="var(--ink)" strokeWidth="6" />
         <path d={`M${a[0]} ${a[1]}L${b[0]} ${b[1]}`} stroke="var(--sheet)" strokeWidth="2" strokeDasharray="6 5" />
         {ends.map(([end, place]) => {
-          const [x, y] = frame.at(place);
+          const [x, y] = frame.at(onFloor(placed, place));
           return (
             <circle
               key={end}

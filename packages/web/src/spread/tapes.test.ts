@@ -1,7 +1,8 @@
 import type { JobFile } from '@slabwright/core';
 import { expect, test } from 'vitest';
 import type { AreaDrawing, Dot } from '../worker/api.ts';
-import { addTape, moveTape, placeAt, removeTape, tapesOf, within } from './tapes.ts';
+import { placeAt } from './place-under.ts';
+import { addTape, moveTape, removeTape, tapesOf, within } from './tapes.ts';
 
 const AREA = {
   id: 'hall',
@@ -35,6 +36,8 @@ test('a new line lies across the middle and can be moved and removed', () => {
 
 test('a pixel is the place it was drawn from, held inside the walls', () => {
   const at = ([x, y]: Dot): Dot => [10 + x * 50, 300 - y * 50];
-  expect(placeAt(at, 50, at([2.5, 3]))).toEqual([2.5, 3]);
+  expect(placeAt(at, at([2.5, 3]))).toEqual([2.5, 3]);
+  const turned = ([x, y]: Dot): Dot => [10 + y * 50, 300 + x * 50];
+  expect(placeAt(turned, turned([2.5, 3]))).toEqual([2.5, 3]);
   expect(within(AREA, [7, -1])).toEqual([6, 0]);
 });

@@ -61,12 +61,6 @@ export function moveTape(file: JobFile, option: string | null, index: number, en
   if (line) line[end] = to;
 }
 
-/** The place on the floor under a pixel of the drawing. */
-export function placeAt(at: (dot: Dot) => Dot, scale: number, [x, y]: Dot): Dot {
-  const [left, bottom] = at([0, 0]);
-  return [(x - left) / scale, (bottom - y) / scale];
-}
-
 /** A place no further out than the walls. */
 export function within(area: AreaDrawing, [x, y]: Dot): Dot {
   const extent = extentOf(area.outline);

@@ -2,9 +2,10 @@ import type { CatalogueFile } from '@slabwright/core';
 import { startTransition, useEffect, useMemo, useRef, useState } from 'react';
 import type { Made } from '../job/use-planning.ts';
 import type { Units } from '../worker/api.ts';
-import type { CoatCells, SpreadAnswer } from './api.ts';
+import type { CoatCells, SpreadAnswer, SpreadRequest } from './api.ts';
 import { LatestSpread } from './client.ts';
 import { withSpread } from './merge.ts';
+import { tellProgress } from './progress.ts';
 
 /** How the spread of the option looked at stands to the plan shown. */
 export interface Spreading {
@@ -12,7 +13,12 @@ export interface Spreading {
   /** The pours shown are older than the plan. */
   readonly stale: boolean;
   readonly trouble: string | null;
+  /** Somebody stopped the search: the pours shown stay, and are old. */
+  readonly stopped: boolean;
   again(): void;
+  stop(): void;
+  /** Looks again: for up to half a minute, or only briefly. */
+  look(effort: NonNullable<SpreadRequest['effort']>): void;
 }
 
 interface Found {
@@ -22,6 +28,14 @@ interface Found {
   readonly trouble: string | null;
 }
 
+/** How hard to look for the pours of one plan; the next plan is looked at quickly again. */
+interface Asked {
+  readonly times: number;
+  readonly for: Made | null;
+  readonly effort?: NonNullable<SpreadRequest['effort']>;
+}
+
+const QUICK: Asked = { times: 0, for: null };
 const NOTHING: Found = { answer: null, for: null, option: null, trouble: null };
 const NO_CELLS: readonly CoatCells[] = [];
 /** A hand that drags a start asks for many plans; the search waits until it rests. */
@@ -39,15 +53,20 @@ export function useSpreading(
   settled: boolean,
 ): { readonly made: Made | null; readonly spreading: Spreading } {
   const [found, setFound] = useState<Found>(NOTHING);
-  const [tries, setTries] = useState(0);
+  const [asked, setAsked] = useState<Asked>(QUICK);
+  const [stopped, setStopped] = useState(false);
   const sent = useRef<CatalogueFile | null>(null);
   const latest = useRef<LatestSpread | null>(null);
-  latest.current ??= new LatestSpread((cause) => setFound((before) => ({ ...before, trouble: String(cause) })));
+  latest.current ??= new LatestSpread((cause) => {
+    tellProgress(null);
+    setFound((before) => ({ ...before, trouble: String(cause) }));
+  }, tellProgress);
   useEffect(() => {
     if (!made || !option || !settled) return;
     const waits = setTimeout(() => {
-      const same = sent.current === catalogue && tries === 0;
+      const same = sent.current === catalogue && asked.times === 0;
       sent.current = catalogue;
+      setStopped(false);
       latest.current?.request(
         {
           job: made.from.job,
@@ -57,12 +76,16 @@ export function useSpreading(
           locale,
           option,
           ...(units ? { units } : {}),
+          ...(asked.for === made && asked.effort ? { effort: asked.effort } : {}),
         },
-        (answer) => startTransition(() => setFound({ answer, for: made, option, trouble: null })),
+        (answer) => {
+          tellProgress(null);
+          startTransition(() => setFound({ answer, for: made, option, trouble: null }));
+        },
       );
     }, REST_MS);
     return () => clearTimeout(waits);
-  }, [made, option, catalogue, weather, units, locale, settled, tries]);
+  }, [made, option, catalogue, weather, units, locale, settled, asked]);
   const { answer, trouble } = found;
   const stale = made !== null && option !== null && (found.for !== made || found.option !== option);
   const merged = useMemo(() => (made && answer ? withSpread(made, answer) : made), [made, answer]);
@@ -71,12 +94,22 @@ export function useSpreading(
       cells: answer && answer.option === option ? answer.cells : NO_CELLS,
       stale,
       trouble: stale ? trouble : null,
+      stopped,
       again: () => {
         setFound((before) => ({ ...before, trouble: null }));
-        setTries((n) => n + 1);
+        setAsked(({ times }) => ({ times: times + 1, for: null }));
       },
+      stop: () => {
+        latest.current?.stop();
+        tellProgress(null);
+        sent.current = null;
+        // a longer look that is given up leaves the pours as they stand: found again at once, workings and all
+        if (stale) setStopped(true);
+        else setAsked(({ times }) => ({ times: times + 1, for: null }));
+      },
+      look: (effort) => setAsked(({ times }) => ({ times: times + 1, for: made, effort })),
     }),
-    [answer, option, stale, trouble],
+    [answer, option, stale, trouble, stopped, made],
   );
   return { made: merged, spreading };
 }

@@ -131,12 +131,16 @@ const unknown = (coat: CoatSpread, code: string, missing: readonly Missing[] = [
 const INCH_M = 0.0254;
 const TAPE_M = 0.05;
 
+/** How far the search for one coat is: orders tried of those it will try. Answering false stops it with the best so far. */
+export type SpreadProgress = (told: { readonly name: string; readonly done: number; readonly of: number }) => boolean;
+
 /** What an earlier round found, and whether this one only asks how long the coats take. */
 export interface SpreadRound {
   /** Orders that must be among the candidates. */
   readonly before?: readonly SpreadSeen[] | undefined;
   /** A third of the candidates, no repairs: enough for the minutes. */
   readonly rough?: boolean | undefined;
+  readonly progress?: SpreadProgress | undefined;
 }
 
 interface Sources {
@@ -193,6 +197,7 @@ function spreadCoat(
     areas: 'clipped',
     effort: effortFor(search, squares, round.rough === true),
     seed: ctx.seed,
+    onProgress: round.progress && ((done, of) => round.progress?.({ name: nothing.name, done, of }) ?? true),
     ...(earlier?.result.kind === 'plan' ? { also: [earlier.result.solution] } : {}),
   });
   observe?.({ layer: layer.id, areas: nothing.areas, start, question, result: found });
@@ -212,6 +217,7 @@ function spreadCoat(
   if (found.kind === 'none' && round.rough)
     return { coat: { ...common, state: 'none found' }, reasons: [], missing: [], notes: [] };
   if (found.kind === 'none') {
+    round.progress?.({ name: nothing.name, done: 1, of: 1 });
     const parts = { begun, zone, seed: ctx.seed, decides: [...hands.decides, times.open.id, times.working.id], names };
     const halted = haltedBy(found, part, parts, trace.within('halted'));
     const [lift] = halted.repairs;
