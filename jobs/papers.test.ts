@@ -130,7 +130,7 @@ describe.each(NAMES)('%s', (name) => {
     const from = goldenOf(name);
     const option = from.plan.options.find(({ accepted }) => accepted) ?? from.plan.options[0];
     const shown = paperOf(issuedOf(from), 'working-annex').blocks.flatMap((block) =>
-      block.kind === 'working' ? [block.entry] : [],
+      block.kind === 'working' ? block.entries : [],
     );
     const wanted = Object.values(from.plan.entries)
       .filter(({ id, kind }) => kind !== 'given' && (id.startsWith('survey.') || id.startsWith(`${option?.id}.`)))
@@ -182,7 +182,7 @@ describe('what the state of the floor allows', () => {
       expect(textOf(issued, from)).toContain(word.by);
     }
     expect(textOf(one(issuedOf(from), 'proposal'), from)).toMatch(
-      /what comes of this, laid on the word of Tamsin Arkley \(2026-05-30\): dry for ten years/,
+      /what comes of this, laid on the word of Tamsin Arkley \(Sat.30.May.2026\): dry for ten years/,
     );
   });
 

@@ -33,3 +33,7 @@ test('a moment of the year of the plan needs no year; a date keeps it', () => {
   expect(told('2026-05-13')).toBe('Wed 13 May 2026');
   expect(told('2027-01-04 07:00')).toBe('Mon 4 Jan 2027 07:00');
 });
+
+test('the date of a document needs no weekday', () => {
+  expect(en('by Base B, sheet 4, 2025-11-03')).toBe('by Base B, sheet 4, 3 Nov 2025');
+});

@@ -26,6 +26,10 @@ function onCalendar(year: number, month: number, day: number): Date | undefined 
   return found.getUTCMonth() === month - 1 && found.getUTCDate() === day ? found : undefined;
 }
 
+/** The date of a document, `Base B, sheet 4, 2025-11-03`: nobody goes by its weekday. */
+const isCited = (text: string, at: number, time: string | undefined): boolean =>
+  time === undefined && text.slice(0, at).endsWith(', ');
+
 /**
  * `Wed 13 May 2026 14:12` for every date or moment in a text. Within one text a year that was just said is not said
  * again, and a moment on the day just named keeps only its time: `14:12, last from 14:45`. Moments of `thisYear`, the
@@ -33,18 +37,28 @@ function onCalendar(year: number, month: number, day: number): Date | undefined 
  */
 export function datesSpoken(text: string, language: Language, thisYear?: string): string {
   let before: { readonly year: string; readonly date: string } | undefined;
-  return text.replace(DATE, (written: string, year: string, month: string, day: string, time: string | undefined) => {
+  const named = (written: string, ...found: readonly unknown[]): string => {
+    const [year, month, day, time, at] = found as [string, string, string, string | undefined, number];
+    const date = spoken(year, month, day, time, isCited(text, at, time));
+    return date ?? written;
+  };
+  const spoken = (year: string, month: string, day: string, time: string | undefined, cited: boolean) => {
     const found = onCalendar(Number(year), Number(month), Number(day));
-    if (!found) return written;
+    if (!found) return undefined;
     const date = `${year}-${month}-${day}`;
     const said = before;
     before = { year, date };
     if (time !== undefined && said?.date === date) return time;
     const { days, months } = NAMES[language];
-    const parts = [days[found.getUTCDay()], `${found.getUTCDate()}`, months[found.getUTCMonth()]];
-    const named = [...parts, ...(said?.year === year || (time !== undefined && year === thisYear) ? [] : [year])].join(
-      NO_BREAK,
-    );
-    return time === undefined ? named : `${named}${NO_BREAK}${time}`;
-  });
+    const known = said?.year === year || (time !== undefined && year === thisYear);
+    const parts = [
+      ...(cited ? [] : [days[found.getUTCDay()]]),
+      `${found.getUTCDate()}`,
+      months[found.getUTCMonth()],
+      ...(known && !cited ? [] : [year]),
+      ...(time === undefined ? [] : [time]),
+    ];
+    return parts.join(NO_BREAK);
+  };
+  return text.replace(DATE, named);
 }
