@@ -13,6 +13,7 @@ const moment = (instant: string): string => `${day(instant)} ${clock(instant)}`;
 const MOST_ROWS = 36;
 const HOUR = 3_600_000;
 
+type Site = Extract<NonNullable<Planned['plan']['site']>, { slab: unknown }>;
 type Day = Extract<NonNullable<OptionPlan['day']>, { coats: unknown }>;
 
 /** The day in rows of hours, then windows, schedule and return to service. */
@@ -28,6 +29,11 @@ export function printHours(done: Planned, option: OptionPlan, terminal: Terminal
     lines.push(...hourRows(done, option));
   } else if (plan.site) {
     lines.push(...plan.site.verdict.reasons.map((reason) => voice.say(reason)), ...plan.site.notes.map(voice.say));
+  }
+  const { site } = plan;
+  if (site && answered(site)) {
+    head('Weather');
+    lines.push(...weatherLines(site, voice, width));
   }
   const lit = option.day && answered(option.day) ? option.day : undefined;
   if (lit) {
@@ -95,6 +101,13 @@ function hourRows(done: Planned, option: OptionPlan): string[] {
     ]);
   }
   return columns(rows, { indent: 2, right: [1, 2, 3, 4] });
+}
+
+/** Where the weather came from, and everything that is to be said of it. */
+function weatherLines(site: Site, voice: Voice, width: number): string[] {
+  const { source, kind, issued, place } = site.weather;
+  const from = [source, kind, ...(place ? [place] : []), ...(issued ? [`issued ${moment(issued)}`] : [])].join(', ');
+  return [from, ...site.notes.map((note) => voice.say(note))].flatMap((text) => wrap(text, width - 2).map(indent(2)));
 }
 
 function windowLines(coat: Day['coats'][number], voice: Voice, terminal: Terminal, width: number): string[] {

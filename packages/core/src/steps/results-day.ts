@@ -6,6 +6,8 @@ import type { StepBase } from './results.ts';
 
 /** What the steps `day` and `schedule` hand on. Instants are data; every number is an entry. */
 
+export type WeatherKind = 'forecast' | 'measured' | 'typical year' | 'typed';
+
 /** An instant with its P10 and P90; `high` is absent when the slow side never gets there. */
 export interface Span {
   readonly at: Instant;
@@ -15,6 +17,13 @@ export interface Span {
 
 /** The weather and the slab of the site, the same for every option. */
 export interface SitePlan extends StepBase {
+  /** Where the weather came from, what it is, and when it was issued. */
+  readonly weather: {
+    readonly source: string;
+    readonly kind: WeatherKind;
+    readonly issued?: Instant;
+    readonly place?: string;
+  };
   readonly from: Instant;
   readonly until: Instant;
   readonly slab: Series<'°C'>;

@@ -34,14 +34,19 @@ export const slabIssues = (slab: SlabDescription, path: readonly (string | numbe
       issues.push({
         code: 'slab-value-outside',
         path: [...path, field],
-        value: String(value),
+        value: `${value} ${unit}`,
         limits: [`${least} ${unit}`, `${most} ${unit}`],
         names: { field },
       });
     }
   }
   if (issues.length === 0 && slab.slabThickness + slab.baseThickness >= GROUND_DEPTH) {
-    issues.push({ code: 'slab-value-outside', path: [...path, 'baseThickness'], value: String(slab.baseThickness) });
+    issues.push({
+      code: 'slab-value-outside',
+      path: [...path, 'baseThickness'],
+      value: `${slab.baseThickness} m`,
+      limits: ['0 m', `${(GROUND_DEPTH - slab.slabThickness).toFixed(2)} m`],
+    });
   }
   return issues;
 };

@@ -58,7 +58,7 @@ describe('what is wrong is named', () => {
       SOURCE,
     );
     const found = issues.find((each) => each.code === 'weather-value-outside');
-    expect(found).toMatchObject({ value: '-80', limits: ['-60 °C', '60 °C'] });
+    expect(found).toMatchObject({ value: '-80 °C', limits: ['-60 °C', '60 °C'] });
     expect(series?.airTemperature[7]).toBeCloseTo(17, 9);
     expect(series?.state[7]).toBe(FILLED);
   });

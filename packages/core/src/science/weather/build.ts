@@ -201,7 +201,7 @@ export const buildWeather = (rows: readonly WeatherRow[], source: WeatherSource,
           out.add({
             code: 'weather-value-outside',
             path: where,
-            value: String(raw),
+            value: LIMITS[field].unit === '1' ? String(raw) : `${raw} ${LIMITS[field].unit}`,
             limits: LIMITS[field].said,
             names: { field, time: timeText(row.time) },
           });

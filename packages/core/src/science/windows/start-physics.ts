@@ -151,15 +151,19 @@ function startPhysics(
     });
   }
   if (cureUnknown) {
+    // The cold side of the band is what the sheet says nothing of, not the middle.
+    let coldest = Number.POSITIVE_INFINITY;
+    for (let m = first; m <= last; m++) {
+      const cold = (conditions.surface[m] as number) - Z90 * (conditions.surfaceDeviation[m] as number);
+      coldest = Math.min(coldest, cold);
+    }
+    const bound = coat.touch?.range[0] ?? 0;
     reasons.push({
       verdict: 'not known',
       code: 'window-cure-unknown',
-      value: extremes(conditions.surface, first, last).least,
-      bound: coat.touch?.range[0] ?? 0,
-      lift: {
-        code: 'lift-warm-slab',
-        by: Math.max(0, (coat.touch?.range[0] ?? 0) - extremes(conditions.surface, first, last).least),
-      },
+      value: coldest,
+      bound,
+      lift: { code: 'lift-warm-slab', by: Math.max(0, bound - coldest) },
     });
   }
 

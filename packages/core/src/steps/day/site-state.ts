@@ -16,6 +16,7 @@ import {
 import { DAY_MS, endOf, freshness, type WeatherSeries } from '../../science/weather/index.ts';
 import { type SiteHours, siteHours } from '../../science/windows/index.ts';
 import type { WeatherFile } from '../../weather.ts';
+import type { SitePlan } from '../results.ts';
 import { seriesOf } from './weather-rows.ts';
 import { USUAL_WORKDAY, workingHours } from './workday.ts';
 
@@ -36,6 +37,7 @@ export interface SiteState {
   /** What was assumed about slab, room and doors. */
   readonly assumed: readonly Said[];
   readonly outdoors: boolean;
+  readonly weather: SitePlan['weather'];
   /** What it was worked out from; the fit stands on `fitted`, the hours on both. */
   readonly fitted: string;
   readonly told: string;
@@ -102,6 +104,8 @@ export function siteStateOf(job: Job, weather: WeatherFile, now: Instant, earlie
   const fitted = JSON.stringify([
     textOf(weather),
     place.altitude?.value,
+    place.latitude,
+    place.longitude,
     survey.exposure,
     survey.slab?.thickness,
     (survey.climate ?? []).map(({ at, slab, air }) => [at, slab?.value, air.value]),
@@ -109,7 +113,17 @@ export function siteStateOf(job: Job, weather: WeatherFile, now: Instant, earlie
   const told = JSON.stringify([now, place.zone, firstStart(job)]);
   if (earlier && earlier.fitted === fitted && earlier.told === told) return earlier;
   const built = seriesOf(weather, place.altitude?.value);
-  const state = { issues: built.issues, cautions: [], assumed: [], outdoors: false, fitted, told };
+  const { source, kind = 'forecast', issued } = weather;
+  const named = weather.place.name;
+  const state = {
+    issues: built.issues,
+    cautions: [],
+    assumed: [],
+    outdoors: false,
+    weather: { source, kind, ...(issued ? { issued } : {}), ...(named ? { place: named } : {}) },
+    fitted,
+    told,
+  };
   const { series } = built;
   if (!series) return state;
   const site = siteFrom(job, series);
@@ -129,16 +143,41 @@ export function siteStateOf(job: Job, weather: WeatherFile, now: Instant, earlie
   });
   // Whether a forecast is stale is asked of the moment of planning, also where the weather begins later.
   const stale = freshness(series, at, endOf(series));
-  const others = found.issues.filter(({ code }) => !code.startsWith('weather-'));
+  const others = found.issues.filter(({ code }) => !code.startsWith('weather-')).map((issue) => inJob(issue, survey));
   return {
     ...state,
     ...(found.hours ? { hours: found.hours } : {}),
     series,
-    issues: [...built.issues, ...stale, ...others],
+    issues: [...built.issues, ...otherPlace(job, weather), ...stale, ...others],
     cautions: found.cautions,
     assumed: site.assumed,
     outdoors: site.exposure.kind === 'patio',
   };
+}
+
+/** An issue of the slab under the name it has in the job, as it was typed there. */
+function inJob(issue: Issue, { slab, exposure }: Job['survey']): Issue {
+  const field = issue.path.at(-1);
+  if (field === 'slabThickness')
+    return { ...issue, path: ['survey', 'slab', 'thickness'], value: slab?.thickness?.typed ?? issue.value ?? '' };
+  if (field === 'baseThickness')
+    return { ...issue, path: ['survey', 'exposure', 'base'], value: exposure?.base?.typed ?? issue.value ?? '' };
+  return issue;
+}
+
+/** Weather of a place further off than this is another weather, km: about the grid of a public forecast, twice. */
+const NEAR = 50;
+const KM_A_DEGREE = 111;
+
+/** Weather of another place than the job's; where the job says no place, nobody can tell. */
+function otherPlace({ place }: Job, { place: there }: WeatherFile): readonly Issue[] {
+  const { latitude, longitude } = place;
+  if (latitude === undefined || longitude === undefined) return [];
+  const east = (((there.longitude - longitude + 540) % 360) - 180) * Math.cos((latitude * Math.PI) / 180);
+  const away = KM_A_DEGREE * Math.hypot(there.latitude - latitude, east);
+  if (away <= NEAR) return [];
+  const names = { away: `${Math.round(away)} km` };
+  return [{ code: 'weather-other-place', path: ['weather', 'place'], limits: [`${NEAR} km`], names }];
 }
 
 /** Text of a weather file, by which two are told apart; made once for a file however often its plan is made. */

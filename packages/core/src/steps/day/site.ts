@@ -18,7 +18,12 @@ const EVERY = 3;
 const SPACING = (EVERY * MARK_MS) / 1000;
 
 /** Weather that nobody should decide by without a second look. */
-const DOUBTFUL: ReadonlySet<string> = new Set(['weather-forecast-stale', 'weather-typed', 'weather-typical-year']);
+const DOUBTFUL: ReadonlySet<string> = new Set([
+  'weather-forecast-stale',
+  'weather-typed',
+  'weather-typical-year',
+  'weather-other-place',
+]);
 
 /** Series keep four decimals: finer than any instrument, and the plan stays small. */
 const kept = (value: number): number => Math.round(value * 1e4) / 1e4;
@@ -115,12 +120,13 @@ export function site(ctx: StepContext, state: SiteState, trace: Trace): SitePlan
   const worst = calibration.residuals.reduce((most, each) => Math.max(most, Math.abs(each)), 0);
   const reasons: Reason[] = state.issues
     .filter(({ code }) => DOUBTFUL.has(code))
-    .map((issue) => ({ ...saidOf(issue), verdict: 'caution' }));
+    .map((issue) => ({ ...saidOf(issue, zone), verdict: 'caution' }));
   return {
     verdict: verdictOf(reasons),
+    weather: state.weather,
     missing: [],
     notes: [
-      ...state.issues.filter(({ code }) => !DOUBTFUL.has(code)).map(saidOf),
+      ...state.issues.filter(({ code }) => !DOUBTFUL.has(code)).map((issue) => saidOf(issue, zone)),
       ...state.assumed,
       ...state.cautions.map((code) => ({ code })),
     ],
