@@ -9,7 +9,7 @@ export const words = {
   undo: 'Undo',
   redo: 'Redo',
   close: 'close',
-  back: 'back',
+  back: 'Back',
   skip: 'Skip to the step in hand',
   allJobs: 'All jobs',
   verdict: {
@@ -98,7 +98,8 @@ export const words = {
   option: 'Option',
   accepted: 'accepted',
   asOf: (when: string) => `planned as of ${when}`,
-  asNow: 'plan as of now',
+  planning: 'The plan is being made.',
+  asNow: 'Plan as of now',
   survey: {
     total: 'Floor',
     edge: 'Edge by hand machine',
@@ -330,6 +331,7 @@ export const words = {
     leastAt: (margin: string, at: string) => `${margin} at ${at}`,
     forecast: (source: string) => `forecast: ${source}`,
     hand: (who: string) => `hand ${who}`,
+    hands: (n: number) => (n === 1 ? 'hand 1' : `hands 1–${n}`),
     mayLay: 'may lay',
     crew: 'crew',
     bearsRow: 'floor',
@@ -383,7 +385,7 @@ export const words = {
     byHand: 'Five numbers',
     byHandNote:
       'From any bulletin. An assumption, good for a first look: each day from the day before the coats is taken to be like this one; sun and hours follow from place and date, rain stays not known.',
-    example: 'This example came without its weather, from an earlier version of the program.',
+    example: 'This example comes with weather, and this job does not use it.',
     takeExample: 'Take the weather of the example',
     numbers: {
       coldest: 'Coldest air of the day',

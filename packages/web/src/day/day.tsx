@@ -22,6 +22,7 @@ const TAIL = 216;
 const BREAK = 30;
 /** Curves lower than this say nothing, and the names of the rows would stand under the start to type. */
 const LEAST_CURVES = 128;
+const LEAST_DENSE = 112;
 
 const tickText = (time: number, offset: number): string => {
   const hour = clock(time, offset);
@@ -66,11 +67,17 @@ function Ribbon({
   const right = small ? 10 : behind ? TAIL + BREAK : data.hours ? 24 : 76;
   const scale = dayScale(data.start, data.end, left, width - right);
   const tail = behind ? dayScale(data.end, data.tail ?? data.end, width - TAIL, width - 14) : null;
-  const frame: DayFrame = { scale, tail, data, axis, gutter: left, width, small };
   const top = small ? 20 : HANDLES;
-  const rows = DAY_ROWS.map((row) => ({ row, height: row.height(frame) })).filter(({ height: own }) => own > 0);
-  const fixed = rows.filter(({ row }) => !row.grows).reduce((sum, { height: own }) => sum + own, 0);
-  const grow = Math.max(room - AXIS - top - fixed, small ? 24 : LEAST_CURVES);
+  const roomy: DayFrame = { scale, tail, data, axis, gutter: left, width, small, dense: false };
+  const rowsIn = (frame: DayFrame) =>
+    DAY_ROWS.map((row) => ({ row, height: row.height(frame) })).filter(({ height: own }) => own > 0);
+  const sum = (all: ReturnType<typeof rowsIn>): number =>
+    all.filter(({ row }) => !row.grows).reduce((total, { height: own }) => total + own, 0);
+  const dense = !small && sum(rowsIn(roomy)) + LEAST_CURVES + top + AXIS > room + 4;
+  const frame: DayFrame = { ...roomy, dense };
+  const rows = rowsIn(frame);
+  const fixed = sum(rows);
+  const grow = Math.max(room - AXIS - top - fixed, small ? 24 : dense ? LEAST_DENSE : LEAST_CURVES);
   const height = top + fixed + grow + AXIS;
   let y = top;
   const placed = rows.map(({ row, height: own }): Placed => {
@@ -107,10 +114,10 @@ interface RowsProps {
   readonly height: number;
 }
 
-const spans = ({ scale, tail, gutter, width, small }: DayFrame): readonly unknown[] => [
+const spans = ({ scale, tail, gutter, width, small, dense }: DayFrame): readonly unknown[] => [
   [scale.start, scale.end, scale.left, scale.right],
   tail ? [tail.start, tail.end, tail.left, tail.right] : null,
-  [gutter, width, small],
+  [gutter, width, small, dense],
 ];
 
 /** Everything but the flags: a hand that moves a flag moves nothing else until the plan has followed. */

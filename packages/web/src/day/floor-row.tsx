@@ -90,6 +90,13 @@ function PoleOf({
   );
 }
 
+/** Whether the band of a pole lies over a word of the row; the pole says it itself. */
+const underPole = (frame: DayFrame, from: number, to: number): boolean =>
+  (frame.data.hours?.poles ?? []).some(({ at, low, high = low }) => {
+    const scale = scaleFor(frame, at);
+    return scale === frame.scale && scale.x(low) < to && scale.x(high) > from;
+  });
+
 export const floorRow: DayRow = {
   key: 'floor',
   height: ({ data, small }) => (data.hours && !small ? ROW : 0),
@@ -102,7 +109,8 @@ export const floorRow: DayRow = {
         {hours.floor.map(({ from, until, bears }) => {
           const part = shownPart(frame, from, until);
           if (!part) return null;
-          const text = fitting(words.day.bears[bears], part.width - 8);
+          const fits = fitting(words.day.bears[bears], part.width - 8);
+          const text = underPole(frame, part.x, part.x + 12 + fits.length * 6.1) ? '' : fits;
           return (
             <g key={from}>
               <rect x={part.x} y={top + 2} width={part.width} height={ROW - 5} fill={GROUND[bears]} />

@@ -14,6 +14,8 @@ export interface DayFrame {
   readonly gutter: number;
   readonly width: number;
   readonly small: boolean;
+  /** Many coats and hands: their rows are lower, so that hours and floor stay in sight. */
+  readonly dense: boolean;
 }
 
 /** One row of the ribbon. `height` may grow with what is in it; nothing to show means the row is left out. */

@@ -20,6 +20,7 @@ describe('the part that is shown', () => {
     gutter: 10,
     width: 120,
     small: false,
+    dense: false,
   };
   test('cut at both ends of the day', () => {
     expect(shownPart(frame, -50, 40)).toEqual({ x: 10, width: 40 });

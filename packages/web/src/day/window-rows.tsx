@@ -7,6 +7,7 @@ import { clock } from './scale.ts';
 /** When each coat may be laid: open, with care or shut, and why. */
 
 const ROW = 21;
+const LOW = 18;
 const SMALL = 11;
 
 const LOOK = {
@@ -60,7 +61,7 @@ function Stretch({
   );
 }
 
-const one = (frame: DayFrame): number => (frame.small ? SMALL : ROW);
+const one = (frame: DayFrame): number => (frame.small ? SMALL : frame.dense ? LOW : ROW);
 const coatsOf = ({ data }: DayFrame): readonly CoatWindows[] => data.hours?.coats ?? [];
 
 export const windowRows: DayRow = {
@@ -74,7 +75,7 @@ export const windowRows: DayRow = {
           const y = top + 2 + i * tall;
           return (
             <g key={layer}>
-              {rowName(frame, name, y + 14)}
+              {rowName(frame, name, y + (frame.dense ? 12 : 14))}
               {windows.map((window) => (
                 <Stretch key={window.from} window={window} frame={frame} top={y} height={tall - 3} />
               ))}

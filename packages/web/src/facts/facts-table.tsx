@@ -87,7 +87,7 @@ export function FactsTable({ facts, caption }: { readonly facts: readonly Fact[]
   const line = rows.some(({ place }) => place !== null);
   const sorted = line ? [...rows].sort((a, b) => order(a.place) - order(b.place)) : rows;
   return (
-    <table className="facts-table">
+    <table className={`facts-table${line ? ' lined' : ''}`}>
       <caption className="unseen">{caption}</caption>
       <thead>
         <tr>

@@ -35,10 +35,14 @@ async function load(name: string): Promise<Loaded> {
   return (await Promise.all(all)) as unknown as Loaded;
 }
 
-/** Weather that belongs to an example now; one that was put here by an earlier version came without. */
+const weatherFileOf = (id: string): string => `../../../../jobs/${id.replace(/^example-/, '')}/weather.json`;
+
+/** Whether an example comes with weather now; one that was put here by an earlier version came without. */
+export const hasExampleWeather = (id: string): boolean => FILES[weatherFileOf(id)] !== undefined;
+
 export async function exampleWeather(id: string): Promise<Json | null> {
-  const name = EXAMPLES.find((one) => id === `example-${one}`);
-  return name === undefined ? null : (await load(name))[3];
+  const weather = FILES[weatherFileOf(id)];
+  return weather ? ((await weather()) as Json) : null;
 }
 
 /** The changes that put the examples into a store; those already there are left alone. */

@@ -203,7 +203,7 @@ function OptionChoice({ view }: { readonly view: StepView | null }) {
   if (options.length < 2) return null;
   return (
     <label className="option">
-      {words.option}
+      <span>{words.option}</span>
       <select value={optionId ?? ''} onChange={(event) => chooseOption(event.target.value)}>
         {options.map(({ id, name, accepted }) => (
           <option key={id} value={id}>

@@ -8,6 +8,11 @@ export function NotPlanned() {
   const warnings = planned?.warnings ?? [];
   return (
     <>
+      {planned || issues.length > 0 || trouble ? null : (
+        <p className="planning" role="status">
+          {words.planning}
+        </p>
+      )}
       {issues.length > 0 ? (
         <section className="issues" role="alert">
           <h3>{words.whole.title}</h3>

@@ -1,16 +1,16 @@
 import { useState } from 'react';
 import { useJob } from '../job/job-context.tsx';
-import { exampleWeather } from '../keep/examples.ts';
+import { exampleWeather, hasExampleWeather } from '../keep/examples.ts';
 import { keepWeather } from '../keep/weather.ts';
 import { words } from '../words.ts';
 
 const w = words.weather;
 
-/** Examples of an earlier version have no weather; the one they have now is offered, never put in unasked. */
+/** Examples put here by an earlier version have no weather; the one they have now is offered, never put in unasked. */
 export function ExampleWeather() {
   const { id, document, device, changeDocument } = useJob();
   const [failed, setFailed] = useState<string | null>(null);
-  if (!document.example || document.weather !== undefined) return null;
+  if (!document.example || document.weather !== undefined || !hasExampleWeather(id)) return null;
   const take = async (): Promise<void> => {
     try {
       const weather = await exampleWeather(id);
