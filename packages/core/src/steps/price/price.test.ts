@@ -279,13 +279,13 @@ describe('lines by their measure', () => {
   });
 });
 
-test('a line at nought is flagged, and two lines of one id both cost', () => {
+test('a line at nought is flagged; two lines of one kind, each with its id, both cost', () => {
   const nought = costed('garage', (files) => {
     book(files).wage = '0';
   });
   expect(codes(nought)).toEqual(['price-line-at-nought']);
   const twice = costed('garage', (files) => {
-    book(files).lines?.push({ id: 'travel', name: 'Travel back', per: 'job', amount: '60.00' });
+    book(files).lines?.push({ id: 'travel-back', name: 'Travel', per: 'job', amount: '60.00' });
   });
   expect(twice.price.direct?.value).toBe(272_700 + 6_000);
 });
