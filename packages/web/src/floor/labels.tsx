@@ -44,8 +44,9 @@ export function Beside({ labels, frame }: { readonly labels: readonly FloorLabel
               d={`M${pixels(ax)} ${pixels(ay)}L${x - 24} ${pixels(y)}H${x - 8}`}
               stroke="var(--quiet)"
               fill="none"
+              pointerEvents="none"
             />
-            <circle cx={ax} cy={ay} r="2.2" fill="var(--ink)" />
+            <circle cx={ax} cy={ay} r="2.2" fill="var(--ink)" pointerEvents="none" />
             <text x={x} y={y + 4} className={label.warm ? 'nb heat' : 'n'}>
               {label.text}
             </text>
@@ -75,7 +76,7 @@ export function Below({ labels, frame }: { readonly labels: readonly FloorLabel[
             <text x={ax + 5} y={ay - 5} className="nb halo">
               {letter}
             </text>
-            <circle cx={ax} cy={ay} r="2.6" fill="var(--ink)" />
+            <circle cx={ax} cy={ay} r="2.6" fill="var(--ink)" pointerEvents="none" />
             <text x="16" y={y} className={label.warm ? 'nb heat' : 'n'}>
               {`${letter}  ${label.text}`}
             </text>

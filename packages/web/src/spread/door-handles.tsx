@@ -37,6 +37,7 @@ export function DoorHandles({ area, frame, units, placed }: HandlesProps) {
             stroke="var(--sheet)"
             strokeWidth="2"
             onPointerDown={(event) => {
+              event.preventDefault();
               event.currentTarget.setPointerCapture(event.pointerId);
               setDragged({ id, to: inRoom(placed, placeUnder(event, frame)) });
             }}

@@ -20,6 +20,7 @@ export function DrawnPours({ coat, frame }: { readonly coat: Coat; readonly fram
         fill="var(--sheet)"
         fillOpacity="0.55"
         onPointerDown={(event) => {
+          event.preventDefault();
           const at = placeUnder(event, frame);
           draw((before) => withCorner(before, at, CLOSES_PX / frame.scale));
         }}

@@ -53,6 +53,7 @@ export function TapeHandles({ area, frame, units, placed }: HandlesProps) {
               stroke="var(--sheet)"
               strokeWidth="2"
               onPointerDown={(event) => {
+                event.preventDefault();
                 event.currentTarget.setPointerCapture(event.pointerId);
                 setDragged({ index, end, at: place });
               }}
