@@ -212,7 +212,7 @@ describe('bad input is named with its place, value and way out, exit status 2', 
           c.products[0].mix[0].parts = 0;
         },
       },
-      /mix\[0\]\.parts/,
+      /mix\[0\]\.parts is 0; it must be more than 0\./,
     ],
     [
       'volume solids of 0',

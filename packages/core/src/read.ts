@@ -123,6 +123,7 @@ function fromZod(issue: RawIssue, root: unknown, before: readonly PropertyKey[])
       return issue.keys.map((key) => ({ code: 'field-unknown', path: [...path, key], value: key }));
     case 'too_small':
     case 'too_big': {
+      if (typeof value === 'number') return [outsideOf(issue, value, path)];
       const bound = issue.code === 'too_small' ? issue.minimum : issue.maximum;
       return [
         {
@@ -138,6 +139,18 @@ function fromZod(issue: RawIssue, root: unknown, before: readonly PropertyKey[])
     default:
       return [{ code: 'field-invalid', path, value: shown(value) }];
   }
+}
+
+/** A plain number below or above what is read. */
+function outsideOf(
+  issue: Extract<RawIssue, { code: 'too_small' | 'too_big' }>,
+  value: number,
+  path: Issue['path'],
+): Issue {
+  const side = issue.code === 'too_small' ? 'small' : 'big';
+  const bound = `${issue.code === 'too_small' ? issue.minimum : issue.maximum}`;
+  const code = issue.inclusive === false ? `number-too-${side}-or-at-bound` : `number-too-${side}`;
+  return { code, path, value: shown(value), limits: [bound] };
 }
 
 /** Of the branches of a union, speaks only of the one that has the form of what was typed. */

@@ -3,7 +3,7 @@ import type { Field } from '../../fields.ts';
 import type { Issue } from '../../kernel/issue.ts';
 import { asMixed } from '../as-mixed.ts';
 import { evidenceIssues } from './evidence.ts';
-import { duplicates, type Path, unknownId } from './ids.ts';
+import { duplicates, type Path, unknownId, unknownOrNone } from './ids.ts';
 import { mixesAndCoats } from './mixes-and-coats.ts';
 
 const ids = (items: readonly { readonly id: string }[] | undefined): readonly string[] =>
@@ -108,8 +108,9 @@ function systemIssues(catalogue: Catalogue): readonly Issue[] {
             names: { ...issue.names, system: system.id },
           }),
         ),
-        ...unknownId(
+        ...unknownOrNone(
           'catalogue-mix-unknown',
+          'catalogue-mix-none',
           layer.mix,
           ids(catalogue.products.find(({ id }) => id === layer.product)?.mixes),
           [...at, 'mix'],
@@ -138,7 +139,12 @@ function thinnerIssues(catalogue: Catalogue): readonly Issue[] {
         : []),
     ]),
     ...catalogue.products.flatMap((product, i) =>
-      unknownId('catalogue-thinner-unknown', product.thinner?.thinner, thinners, ['products', i, 'thinner', 'thinner']),
+      unknownOrNone('catalogue-thinner-unknown', 'catalogue-thinner-none', product.thinner?.thinner, thinners, [
+        'products',
+        i,
+        'thinner',
+        'thinner',
+      ]),
     ),
   ];
 }

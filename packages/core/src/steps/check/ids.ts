@@ -26,3 +26,13 @@ export function unknownId(
   if (id === undefined || known.includes(id)) return [];
   return [{ code, path, value: id, limits: known, names: { suggestion: nearestId(id, known) } }];
 }
+
+/** The same, with another message where there is nothing to choose from. */
+export const unknownOrNone = (
+  code: string,
+  none: string,
+  id: string | undefined,
+  known: readonly string[],
+  path: Path,
+): readonly Issue[] =>
+  known.length > 0 || id === undefined ? unknownId(code, id, known, path) : [{ code: none, path, value: id }];

@@ -181,6 +181,9 @@ test('further mixes: each names known components that are packed, once, and its 
       Object.assign(layers[0] ?? {}, { mix: 'fats' });
     }),
   ).toEqual(only('catalogue-mix-unknown systems[0].layers[0].mix'));
+  expect(issues((_, __, layers) => void Object.assign(layers[0] ?? {}, { mix: 'fast' }))).toEqual(
+    only('catalogue-mix-none systems[0].layers[0].mix'),
+  );
 });
 
 test('a thinner is one the catalogue has, and shares no id with a product', () => {

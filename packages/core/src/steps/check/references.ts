@@ -2,7 +2,7 @@ import type { Catalogue } from '../../catalogue.ts';
 import type { Job, JobOption } from '../../job.ts';
 import type { Issue } from '../../kernel/issue.ts';
 import { METHOD_IDS } from '../preparation/index.ts';
-import { type Path, unknownId } from './ids.ts';
+import { type Path, unknownId, unknownOrNone } from './ids.ts';
 
 const ids = (items: readonly { readonly id: string }[] | undefined): readonly string[] =>
   (items ?? []).map(({ id }) => id);
@@ -78,12 +78,13 @@ export function referenceIssues(job: Job, catalogue: Catalogue): readonly Issue[
     ),
   );
   const openMixes = (survey.openTimeTests ?? []).flatMap(({ product, mix }, i) =>
-    unknownId('catalogue-mix-unknown', mix, ids(catalogue.products.find(({ id }) => id === product)?.mixes), [
-      'survey',
-      'openTimeTests',
-      i,
-      'mix',
-    ]).map((issue) => ({ ...issue, names: { ...issue.names, product } })),
+    unknownOrNone(
+      'catalogue-mix-unknown',
+      'catalogue-mix-none',
+      mix,
+      ids(catalogue.products.find(({ id }) => id === product)?.mixes),
+      ['survey', 'openTimeTests', i, 'mix'],
+    ).map((issue) => ({ ...issue, names: { ...issue.names, product } })),
   );
   const patch = ['survey', 'testPatch'];
   return [
