@@ -66,11 +66,16 @@ export function show(entry: Entry, reader: Reader): string {
   return showValue(entry.value, entry.unit, reader, { ...shows, ...(entry.band ? { band: entry.band } : {}) });
 }
 
+/** A band narrower than this share of its value is the rounding of causes that cancel. */
+const NOTHING_TO_SHOW = 1e-6;
+
 /** The band alone: `±0.3 K` where both sides agree within 20 %, else both ends; empty without a band. */
 export function showBand(entry: Entry, reader: Reader): string {
   if ((entry.kind !== 'figure' && entry.kind !== 'given') || !entry.band) return '';
   const [low, high] = entry.band;
   const { value, unit, band } = entry;
+  // causes that cancel leave a rounding behind, which nobody needs to read
+  if (high - low <= NOTHING_TO_SHOW * Math.abs(value)) return '';
   const shows = entry.shows ? { shows: entry.shows } : {};
   if (high === low) return '';
   if (isEven(value, band) && unit !== '°C' && !unit.startsWith('money')) {

@@ -48,6 +48,7 @@ export function SpreadPanel() {
         <>
           <EdgeFacts coat={coat} />
           <OpenAssumed coat={coat} />
+          <DayBeside coat={coat} />
           <Play coat={coat} />
         </>
       ) : null}
@@ -194,6 +195,22 @@ function OpenAssumed({ coat }: { readonly coat: Coat }) {
       {shared.facts.assumed}. {words.openAssumedHow}
     </p>
   );
+}
+
+const STILL_MS = 5 * 60_000;
+
+/** The day on this sheet counts by rates, so that it follows a hand at once; the pours may know better. */
+function DayBeside({ coat }: { readonly coat: Coat }) {
+  const { option } = useStep();
+  const day = option?.day && answered(option.day) ? option.day.coats.find(({ layer }) => layer === coat.layer) : null;
+  const { start, laid } = coat;
+  if (!day?.start || !start || !laid) return null;
+  const apart = (a: string, b: string): boolean => Math.abs(Date.parse(a) - Date.parse(b)) >= STILL_MS;
+  if (apart(start, day.start.at))
+    return <p className="quiet">{words.day.starts(clockText(start), clockText(day.start.at))}</p>;
+  if (apart(laid, day.start.laid))
+    return <p className="quiet">{words.day.laid(clockText(laid), clockText(day.start.laid))}</p>;
+  return null;
 }
 
 /** What would lift the verdict: every change that was planned and checked, each once. */

@@ -52,6 +52,12 @@ export const words = {
   },
   openAssumed: 'The open time is assumed, so the order below is only as good as this guess',
   openAssumedHow: 'Roll a square yard on this slab, tie in after a while, and enter what still vanished.',
+  day: {
+    starts: (pours: string, rates: string) =>
+      `With the time these pours take the coat begins at ${pours}. The day on this sheet counts by rates: ${rates}.`,
+    laid: (pours: string, rates: string) =>
+      `These pours are down at ${pours}. The day on this sheet counts by rates: ${rates}. The papers count by the pours.`,
+  },
   play: {
     title: 'Play the day',
     time: 'Time',

@@ -364,7 +364,16 @@ function planned(found: SpreadPlan, facts: PlannedFacts, trace: Trace): Spreaded
     }),
     map: textMap(problem.squares, best.clock.pourOf),
   };
-  return { coat, reasons, missing: [], notes: times.notes };
+  return { coat, reasons, missing: [], notes: [...times.notes, ...inTurn(ctx, common)] };
+}
+
+/** One mixes, one rolls, one throws: fewer hands do two of these in turn, and the clock counts them so. */
+const HANDS_FOR_A_BROADCAST = 3;
+
+function inTurn({ option, system }: OptionContext, { layer, name }: CoatSpread): readonly Said[] {
+  const thrown = system.layers.find(({ id }) => id === layer)?.broadcast;
+  if (!thrown || option.people >= HANDS_FOR_A_BROADCAST) return [];
+  return [{ code: 'spread-hands-in-turn', names: { layer: name, people: `${option.people}` } }];
 }
 
 /** Floor in the thickness of walls belongs to no area: it is spread, and nobody bought for it. */
