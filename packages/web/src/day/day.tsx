@@ -134,6 +134,18 @@ function sameRows(before: RowsProps, after: RowsProps): boolean {
   );
 }
 
+/** Days behind the break mark that are named: each as far from the one before as its word is long. */
+const LEAST_APART = 46;
+
+function apart(times: readonly number[], x: (time: number) => number): readonly number[] {
+  const named: number[] = [];
+  for (const time of times) {
+    const before = named.at(-1);
+    if (before === undefined || x(time) - x(before) >= LEAST_APART) named.push(time);
+  }
+  return named;
+}
+
 const Rows = memo(function Rows({ frame, placed, top, height }: RowsProps) {
   const { scale, tail, data, small, width } = frame;
   const bottom = height - AXIS;
@@ -156,13 +168,14 @@ const Rows = memo(function Rows({ frame, placed, top, height }: RowsProps) {
         <g key={row.key}>{row.draw(frame, at, tall)}</g>
       ))}
       {tail
-        ? ticks(tail, data.offset, 400)
-            .filter((time) => tail.x(time) < width - 20)
-            .map((time) => (
-              <text key={time} x={tail.x(time)} y={height - 5} textAnchor="middle" className="nq">
-                {dayText(dateAt(time, data.offset)).slice(0, 6)}
-              </text>
-            ))
+        ? apart(
+            ticks(tail, data.offset, 400).filter((time) => tail.x(time) < width - 20),
+            (time) => tail.x(time),
+          ).map((time) => (
+            <text key={time} x={tail.x(time)} y={height - 5} textAnchor="middle" className="nq">
+              {dayText(dateAt(time, data.offset)).slice(0, 6)}
+            </text>
+          ))
         : null}
       {small || !foot ? null : <Poles frame={frame} foot={foot.top} />}
     </>
