@@ -22,6 +22,7 @@ import survey from './en/survey.json' with { type: 'json' };
 import system from './en/system.json' with { type: 'json' };
 import thinner from './en/thinner.json' with { type: 'json' };
 import esCalendar from './es/calendar.json' with { type: 'json' };
+import esClimate from './es/climate.json' with { type: 'json' };
 import esDay from './es/day.json' with { type: 'json' };
 import esHours from './es/hours.json' with { type: 'json' };
 import esNames from './es/names.json' with { type: 'json' };
@@ -76,5 +77,17 @@ export const MESSAGES: Readonly<Record<Language, ReadonlyMap<string, string>>> =
     system,
     thinner,
   ]),
-  es: merge([esCalendar, esDay, esHours, esNames, esPapers, esPreparation, esSpread, esSurvey, esSystem, esThinner]),
+  es: merge([
+    esCalendar,
+    esClimate,
+    esDay,
+    esHours,
+    esNames,
+    esPapers,
+    esPreparation,
+    esSpread,
+    esSurvey,
+    esSystem,
+    esThinner,
+  ]),
 };

@@ -69,6 +69,40 @@ test('a stricter rule never opens an hour', () => {
   );
 });
 
+test('no start is let through whose margin breaks the rule anywhere in its sensitive time, nor one out of its bounds', () => {
+  const bounds = fc.record({
+    rule: fc.double({ min: 0, max: 5, noNaN: true }),
+    laying: fc.integer({ min: 60, max: 6 * 3600 }),
+    prepared: fc.integer({ min: 0, max: 20 * HOUR }),
+    opens: fc.integer({ min: 0, max: 20 * HOUR }),
+    open: fc.integer({ min: HOUR, max: 30 * HOUR }),
+    from: fc.integer({ min: 0, max: 12 }),
+    hours: fc.integer({ min: 1, max: 12 }),
+  });
+  fc.assert(
+    fc.property(conditions, bounds, (found, { rule, laying, prepared, opens, open, from, hours }) => {
+      const coat = { ...COAT, marginRule: rule, laying, prepared, recoatOpens: opens, recoatCloses: opens + open };
+      const work = { from: from * HOUR, to: (from + hours) * HOUR };
+      for (const { start, word, laid, sensitiveUntil } of findWindows(found, coat, [work], 0, 36 * HOUR).starts) {
+        if (word !== 'go' && word !== 'caution') continue;
+        expect(start).toBeGreaterThanOrEqual(Math.max(prepared, opens, work.from));
+        expect(laid).toBeLessThanOrEqual(Math.min(opens + open, work.to));
+        expect(sensitiveUntil).toBeLessThanOrEqual((COUNT - 1) * 300_000);
+        for (let m = Math.ceil(start / 300_000); m * 300_000 <= sensitiveUntil; m++) {
+          expect(found.margin[m] as number).toBeGreaterThanOrEqual(rule);
+          const low = (found.margin[m] as number) - 1.2815515655446 * (found.marginDeviation[m] as number);
+          if (word === 'go') expect(low).toBeGreaterThanOrEqual(1 - 1e-9);
+          if (m * 300_000 > laid) continue;
+          expect(found.surface[m] as number).toBeGreaterThanOrEqual(8);
+          expect(found.surface[m] as number).toBeLessThanOrEqual(30);
+          expect(found.humidity[m] as number).toBeLessThanOrEqual(0.85);
+        }
+      }
+    }),
+    { numRuns: 60 },
+  );
+});
+
 test('every refused hour has its one reason with a finite number and a change of at least zero; a go has none', () => {
   fc.assert(
     fc.property(conditions, (found) => {
