@@ -7,6 +7,8 @@ export interface CompareRequest {
   readonly job: JobFile;
   readonly catalogue: CatalogueFile;
   readonly priceBook: PriceBookFile | null;
+  /** The weather file as it is stored; null without one. */
+  readonly weather: unknown;
   readonly now: number | Instant;
   readonly units?: Units;
   readonly locale: string;
@@ -36,6 +38,11 @@ export interface SystemShown {
   readonly hours?: Measured;
   readonly untilUse?: Measured;
   readonly margin?: Measured & { readonly need: string };
+  /** Every must-have with a number on both sides, the weakest first. */
+  readonly margins: readonly { readonly need: string; readonly at: string; readonly text: string }[];
+  /** First start and first use in the weather given. */
+  readonly starts?: Instant;
+  readonly ready?: Instant;
   /** Why a number is missing. */
   readonly unknown: readonly string[];
 }
@@ -61,6 +68,7 @@ export interface SheetRow {
 
 export interface CompareView {
   readonly use: string;
+  readonly timesFrom: 'weather' | 'sheets';
   readonly systems: readonly SystemShown[];
   /** What stands against every system alike. */
   readonly common: readonly string[];

@@ -8,14 +8,20 @@ import {
   priceBookFrom,
   type Reader,
   rankSystems,
+  type SiteState,
   type SystemRanked,
   type SystemsRanked,
+  siteStateOf,
   type Voice,
   voice,
   WARNINGS,
+  weatherFrom,
 } from '@slabwright/core';
 import type { CompareDesk, Measured, SystemShown } from './api.ts';
 import { sheetsOf } from './sheets.ts';
+
+/** The slab as it was fitted for the comparison before. */
+let siteBefore: SiteState | undefined;
 
 const measured = (known: Known, speaks: Voice): Measured => ({ text: speaks.show(known.id), value: known.value });
 
@@ -47,6 +53,13 @@ function shownOf(one: SystemRanked, ranked: SystemsRanked, catalogue: Catalogue,
           },
         }
       : {}),
+    margins: (one.margins ?? []).map(({ word, at = '', margin }) => ({
+      need: speaks.word(word),
+      at,
+      text: speaks.show(margin.id),
+    })),
+    ...(one.starts ? { starts: one.starts } : {}),
+    ...(one.ready ? { ready: one.ready } : {}),
   };
 }
 
@@ -60,11 +73,15 @@ export const compareDesk: CompareDesk = {
     const now = typeof request.now === 'number' ? instantIn(request.now, job.value.place.zone) : request.now;
     if (checkJob(job.value, catalogue, now).some(({ code }) => !WARNINGS.has(code))) return null;
     const book = request.priceBook ? priceBookFrom(request.priceBook) : null;
+    const sky = request.weather === null ? null : weatherFrom(request.weather);
+    if (sky?.ok) siteBefore = siteStateOf(job.value, sky.value, now, siteBefore);
     const ranked = rankSystems({
       job: job.value,
       catalogue,
       now,
       ...(book?.ok ? { priceBook: book.value } : {}),
+      ...(sky?.ok ? { weather: sky.value } : {}),
+      ...(sky?.ok && siteBefore ? { calibrated: siteBefore } : {}),
     });
     if (!ranked) return null;
     const reader: Reader = {
@@ -75,6 +92,7 @@ export const compareDesk: CompareDesk = {
     const speaks = voice('en', reader, Object.fromEntries(ranked.entries.map((entry) => [entry.id, entry])));
     return {
       use: speaks.word(`fits-use-${ranked.use}`),
+      timesFrom: ranked.timesFrom,
       systems: ranked.systems.map((one) => shownOf(one, ranked, catalogue, speaks)),
       common: ranked.common.map(speaks.say),
       about: ['fits-front', 'fits-hours-alike', `fits-times-${ranked.timesFrom}`, 'fits-margin-rule'].map(speaks.word),

@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'react';
 import { useJob } from '../job/job-context.tsx';
 import { usePreferences } from '../job/preferences.ts';
 import { localeHere } from '../job/use-planning.ts';
+import { useStoredWeather } from '../keep/weather.ts';
 import { VerdictMark } from '../marks/verdict-mark.tsx';
 import { spreadWorker } from '../spread/client.ts';
 import type { CompareView } from './api.ts';
@@ -20,8 +21,9 @@ interface Found {
 
 /** Every system of the catalogue on this slab, and the sheets of a few products, asked of the worker when opened. */
 export function ComparePanel() {
-  const { file, document, catalogue, priceBook } = useJob();
+  const { file, document, catalogue, priceBook, device } = useJob();
   const { units } = usePreferences();
+  const weather = useStoredWeather(device.store, document.weather);
   const [products, choose] = useState<readonly string[]>([]);
   const [found, setFound] = useState<Found>({ is: 'working', view: null, file });
   const [asked, ask] = useState(0);
@@ -29,6 +31,7 @@ export function ComparePanel() {
   now.current = { file, document, catalogue, priceBook };
   // biome-ignore lint/correctness/useExhaustiveDependencies: another press asks the same question again
   useEffect(() => {
+    if (weather === undefined) return;
     let left = false;
     const { file: job, document: kept, catalogue: sheets, priceBook: book } = now.current;
     setFound(({ view }) => ({ is: 'working', view, file: job }));
@@ -37,6 +40,7 @@ export function ComparePanel() {
         job,
         catalogue: sheets.get().body,
         priceBook: book?.get().body ?? null,
+        weather,
         now: kept.asOf ?? Date.now(),
         locale: localeHere(),
         products,
@@ -49,7 +53,7 @@ export function ComparePanel() {
     return () => {
       left = true;
     };
-  }, [products, units, asked]);
+  }, [products, units, asked, weather]);
   const { view } = found;
   const old = found.is === 'made' && found.file !== file;
   return (

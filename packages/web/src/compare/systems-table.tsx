@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { VerdictMark } from '../marks/verdict-mark.tsx';
 import { useStep } from '../steps/step-view.tsx';
+import { momentText } from '../when.ts';
 import { answered } from '../worker/plan-types.ts';
 import { WorkingLink } from '../working/working-link.tsx';
 import type { CompareView, Measured, SystemShown } from './api.ts';
@@ -27,7 +28,10 @@ export function SystemsTable({ view }: { readonly view: CompareView }) {
   const shown = view.systems.filter(({ fits }) => fits !== 'no').slice(0, MOST);
   if (shown.length === 0) return null;
   const pullOff = answered(plan.survey) ? plan.survey.pullOff?.least : undefined;
-  const numbers = (pick: (one: SystemShown) => Measured | undefined): readonly ReactNode[] => {
+  const numbers = (
+    pick: (one: SystemShown) => Measured | undefined,
+    below: (one: SystemShown) => ReactNode = () => null,
+  ): readonly ReactNode[] => {
     const bars = scaled(shown.map((one) => single(pick(one)?.value)));
     return shown.map((one, i) => {
       const found = pick(one);
@@ -35,6 +39,7 @@ export function SystemsTable({ view }: { readonly view: CompareView }) {
         <>
           <Bar bar={bars[i] ?? null} hatched={!found} />
           <b>{found?.text ?? words.unknown}</b>
+          {below(one)}
         </>
       );
     });
@@ -69,11 +74,22 @@ export function SystemsTable({ view }: { readonly view: CompareView }) {
     },
     { name: w.price, note: `${w.priceNote}, ${w.less}`, cells: numbers(({ price }) => price) },
     { name: w.hours, note: `${w.hoursNote}, ${w.less}`, cells: numbers(({ hours }) => hours) },
-    { name: w.use(view.use), note: `${w.useNote}, ${w.less}`, cells: numbers(({ untilUse }) => untilUse) },
+    {
+      name: w.use(view.use),
+      note: `${w.useNote[view.timesFrom]}, ${w.less}`,
+      cells: numbers(
+        ({ untilUse }) => untilUse,
+        ({ starts, ready }) =>
+          starts && ready ? <small>{w.dates(momentText(starts), view.use, momentText(ready))}</small> : null,
+      ),
+    },
     {
       name: w.margin,
       note: w.marginNote,
-      cells: numbers(({ margin }) => margin && { ...margin, text: `${margin.text} ${margin.need}` }),
+      cells: numbers(
+        ({ margin }) => margin && { ...margin, text: `${margin.text} ${margin.need}` },
+        ({ margins }) => (margins.length > 1 ? <Margins all={margins} /> : null),
+      ),
     },
     { name: w.layers, note: '', cells: shown.map(({ layers }) => layers.join(', ')) },
   ];
@@ -83,6 +99,23 @@ export function SystemsTable({ view }: { readonly view: CompareView }) {
       heads={shown.map(({ name }, i) => [letterOf(i), name] as const)}
       rows={rows.map((row) => ({ ...row, key: row.name }))}
     />
+  );
+}
+
+/** Every margin that can be stated, opened on demand. */
+function Margins({ all }: { readonly all: SystemShown['margins'] }) {
+  return (
+    <details>
+      <summary>{words.margins(all.length)}</summary>
+      <ul>
+        {all.map(({ need, at, text }) => (
+          <li key={need}>
+            {need} <b>{text}</b>
+            {at ? <small> {at}</small> : null}
+          </li>
+        ))}
+      </ul>
+    </details>
   );
 }
 

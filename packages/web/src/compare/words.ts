@@ -19,6 +19,7 @@ export const words = {
   fits: { yes: 'fits', no: 'does not fit', 'not known': 'not known' },
   withCare: 'fits, with care',
   why: (n: number) => (n === 1 ? 'one caution' : `${n} cautions`),
+  margins: (n: number) => `all ${n} margins`,
   mark: { front: 'on the front', beaten: (by: string) => `${by} is at least as good in everything` },
   rows: {
     slab: 'The slab holds',
@@ -29,7 +30,8 @@ export const words = {
     hours: 'Work on site',
     hoursNote: 'person-hours',
     use: (use: string) => `Until ${use}`,
-    useNote: 'from the first coat',
+    useNote: { sheets: 'from the first coat', weather: 'from now, by the weather given' },
+    dates: (starts: string, use: string, ready: string) => `first coat ${starts}, ${use} ${ready}`,
     margin: 'Weakest need',
     marginNote: 'room left, more is better',
     layers: 'Coats',
