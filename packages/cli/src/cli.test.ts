@@ -44,6 +44,18 @@ async function damaged(name: string, damage: { job?: Damage; catalogue?: Damage;
   return slabwright('check', at);
 }
 
+test.each([
+  ['a verb there is not', ['frobnicate', '--json']],
+  ['an option left out', ['export', 'garage', '--json']],
+] as const)('%s with --json: exit 2, and the trouble as data on the output', async (_, args) => {
+  const { status, out, err } = await slabwright(...args);
+  expect(status).toBe(2);
+  expect(err).toBe('');
+  const { issues, messages } = JSON.parse(out);
+  expect(issues).toHaveLength(1);
+  expect(messages[0]).toMatch(/frobnicate|--out/);
+});
+
 describe('calc', () => {
   test('units in and out, the working and its source', async () => {
     const { status, out } = await slabwright(

@@ -31,7 +31,13 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
   const program = new Command('slabwright')
     .description('Plans, prices and papers a resin floor, with the working behind every number.')
     .exitOverride()
-    .configureOutput({ writeOut: (text) => terminal.out(text), writeErr: (text) => terminal.err(text) })
+    .configureOutput({
+      writeOut: (text) => terminal.out(text),
+      // Who asks for data gets the trouble as data, below.
+      writeErr: (text) => {
+        if (!args.includes('--json')) terminal.err(text);
+      },
+    })
     .showHelpAfterError('(slabwright --help lists the verbs)')
     .showSuggestionAfterError();
 
@@ -165,7 +171,14 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
 }
 
 function failed(trouble: unknown, args: readonly string[], terminal: Terminal): number {
-  if (trouble instanceof CommanderError) return trouble.exitCode === 0 ? EXIT.fine : EXIT.badInput;
+  if (trouble instanceof CommanderError) {
+    if (trouble.exitCode === 0) return EXIT.fine;
+    if (args.includes('--json')) {
+      const message = trouble.message.replace(/^error: /, '');
+      terminal.out(`${JSON.stringify({ issues: [{ code: 'bad-command', message }], messages: [message] }, null, 2)}\n`);
+    }
+    return EXIT.badInput;
+  }
   if (!(trouble instanceof BadInput)) throw trouble;
   if (args.includes('--json')) {
     const issues =
