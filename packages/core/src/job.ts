@@ -109,17 +109,23 @@ const climateReading = () =>
     air: temperature(),
     humidity: humidity(),
     slab: temperature().optional(),
+    /** Resin in its pail before mixing: a van in the sun is no store. */
+    material: temperature().optional(),
     pressure: quantity('Pa', { least: '500 hPa', most: '1100 hPa', shows: 'pressure' }).optional(),
   });
 
 /** What the slab feels of the weather: how the room stands to the outdoor air, and when its doors stand open. */
 export const EXPOSURES = ['closed garage', 'open garage', 'heated room', 'patio'] as const;
 
+export const HEATERS = ['none', 'electric or vented', 'unvented flame'] as const;
+
 const exposure = () =>
   z.strictObject({
     kind: z.enum(EXPOSURES),
     /** Air of a heated room. */
     room: quantity('°C', { least: '5 °C', most: '40 °C', shows: 'temperature' }).optional(),
+    /** What warms the room while the coats cure: a burner without a flue gives its water and gas to the film. */
+    heater: z.enum(HEATERS).optional(),
     /** Stretches during which a door to the outside stands open. */
     doors: z
       .array(z.strictObject({ from: instant(), until: instant() }))
@@ -311,6 +317,19 @@ const option = () =>
     people: wholeNumber(1, 40),
     /** One person does nothing but mix; left out: so from three people on. */
     dedicatedMixer: z.boolean().optional(),
+    /** How this crew spreads, where it is known; what is left out is assumed and said so. */
+    spread: z
+      .strictObject({
+        lane: fact('m', 'chosen', { least: '0.2 m', most: '2 m', shows: 'length' }).optional(),
+        /** People who only cut in the edges, and who only broadcast; left out: whoever spreads does it. */
+        cutters: wholeNumber(0, 20).optional(),
+        broadcasters: wholeNumber(0, 20).optional(),
+        /** The crew may walk on fresh film. */
+        spikedShoes: z.boolean().optional(),
+        /** Where batches are mixed on the floor; left out: outside, at the way out. */
+        mixAt: z.strictObject({ area: idText(), at: point() }).optional(),
+      })
+      .optional(),
     /** Hours paid for, when the firm already knows them: travel, waiting and survey included. */
     paidHours: fact('s', 'chosen', { least: '0.5 h', most: '20000 h', shows: 'duration' }).optional(),
     contingency: fact('1', 'chosen', { least: '0 %', most: '100 %', shows: 'share' }).optional(),

@@ -43,6 +43,18 @@ export const OPTIONS: Section = {
           begin: () => ({}),
           parts: [field('layer', 'Coat', { is: 'one of', from: layerNames }), field('at', 'Starts', MOMENT)],
         }),
+        group(
+          'How the crew spreads',
+          [
+            field('spread.lane', 'Width of a lane', fact('m', '20 in')),
+            field('spread.cutters', 'Only cut in the edges', number('0'), 'People.'),
+            field('spread.broadcasters', 'Only broadcast', number('0'), 'People.'),
+            field('spread.spikedShoes', 'Walks on fresh film in spiked shoes', { is: 'flag' }),
+            field('spread.mixAt.area', 'Mixes in', { is: 'one of', from: areaNames }),
+            field('spread.mixAt.at', 'at', { is: 'point' }),
+          ],
+          'What stays empty is assumed: batches are mixed outside, at the way out.',
+        ),
         list('stopLines', 'Lines to stop at', {
           one: 'a line',
           title: (item) => textAt(item, ['area']),

@@ -47,6 +47,12 @@ function optionIssues(job: Job, catalogue: Catalogue, option: JobOption, path: P
     ...(option.stopLines ?? []).flatMap(({ area }, i) =>
       unknownId('check-area-unknown', area, ids(job.areas), [...path, 'stopLines', i, 'area']),
     ),
+    ...unknownId('check-area-unknown', option.spread?.mixAt?.area, ids(job.areas), [
+      ...path,
+      'spread',
+      'mixAt',
+      'area',
+    ]),
     ...(option.leaveOut ?? []).flatMap((id, i) =>
       unknownId('check-vertical-unknown', id, verticals, [...path, 'leaveOut', i]),
     ),

@@ -2,7 +2,7 @@ import type { Layer } from '../../catalogue.ts';
 import type { Known } from '../../kernel/entry.ts';
 import type { Trace } from '../../kernel/trace.ts';
 import type { Batch, Crew } from '../../spread/index.ts';
-import { givenCount, type OptionContext } from '../context.ts';
+import { givenCount, givenFact, type OptionContext } from '../context.ts';
 import { onePersonRate, sumInSequence, volumePerFloor } from '../formulas/spread.ts';
 import type { HoursPlan, LayerQuantity } from '../results.ts';
 import { type FloorPart, narrowestDoorway } from './floor.ts';
@@ -32,11 +32,11 @@ export interface CrewPlanned {
 const FINE_UP_TO_M2 = 500;
 
 /** Width of the squares, m: no wider than the narrowest doorway, or the rooms behind it would seem cut off. */
-function cellFor(areaM2: number, doorwayM: number): number {
-  const usual = areaM2 > COARSE_FROM_M2 ? 2 * LANE_M : LANE_M;
-  const fits = [2 * LANE_M, LANE_M, LANE_M / 2].filter((cell) => cell <= usual && cell <= doorwayM + 1e-9);
-  const [widest = LANE_M] = fits;
-  return widest < LANE_M && areaM2 > FINE_UP_TO_M2 ? LANE_M : widest;
+function cellFor(areaM2: number, doorwayM: number, laneM: number): number {
+  const usual = areaM2 > COARSE_FROM_M2 ? 2 * laneM : laneM;
+  const fits = [2 * laneM, laneM, laneM / 2].filter((cell) => cell <= usual && cell <= doorwayM + 1e-9);
+  const [widest = laneM] = fits;
+  return widest < laneM && areaM2 > FINE_UP_TO_M2 ? laneM : widest;
 }
 
 const SPREADING = ['squeegee', 'back-roll', 'roll-thin'];
@@ -69,7 +69,8 @@ export function crewOf(
   });
   const assumed = <U extends 'm' | 'm/s' | 's'>(name: string, value: number, unit: U) =>
     trace.given(name, { value, unit, origin: 'assumed', says: `spread-${name}-assumed` });
-  const lane = assumed('lane', LANE_M, 'm');
+  const chosen = ctx.option.spread ?? {};
+  const lane = chosen.lane ? givenFact(trace, 'lane', chosen.lane) : assumed('lane', LANE_M, 'm');
   const walk = assumed('walk', WALK_M_S, 'm/s');
   const handover = assumed('handover', HANDOVER_S, 's');
   const perArea = new Map(
@@ -109,13 +110,16 @@ export function crewOf(
       ...(cut ? [cut.id] : []),
       ...(broadcast ? [broadcast.id] : []),
     ],
-    cellM: cellFor(area, narrowestDoorway(part)),
+    cellM: cellFor(area, narrowestDoorway(part), lane.value),
     crew: {
       people,
       dedicatedMixer,
       rateM2PerMinPerPerson: rate.value * 60,
-      laneM: LANE_M,
+      laneM: lane.value,
       walkMPerMin: WALK_M_S * 60,
+      ...(chosen.cutters ? { cutters: chosen.cutters } : {}),
+      ...(chosen.broadcasters && broadcast ? { broadcasters: chosen.broadcasters } : {}),
+      ...(chosen.spikedShoes ? { spikedShoes: true } : {}),
       ...(cut ? { cutMPerMinPerPerson: cut.value * 60 } : {}),
       ...(broadcast ? { broadcastM2PerMinPerPerson: broadcast.value * 60 } : {}),
     },

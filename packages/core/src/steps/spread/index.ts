@@ -4,6 +4,7 @@ import type { Missing } from '../../kernel/missing.ts';
 import type { Said } from '../../kernel/said.ts';
 import type { Trace } from '../../kernel/trace.ts';
 import { type Reason, verdictOf } from '../../kernel/verdict.ts';
+import { placedPoint } from '../../science/shape/index.ts';
 import {
   arithmeticReasons,
   checkCase,
@@ -127,6 +128,13 @@ const unknown = (coat: CoatSpread, code: string, missing: readonly Missing[] = [
   };
 };
 
+/** The mixing place, where it stands on this part of the floor. */
+function stationIn({ option }: OptionContext, { rooms }: FloorPart): SpreadCase['mixAt'] | undefined {
+  const place = option.spread?.mixAt;
+  const room = place && rooms.find(({ area }) => area.id === place.area);
+  return room && { point: placedPoint(room.placed, [place.at[0].value, place.at[1].value]) };
+}
+
 /** An end line is drawn by hand along a tape: an inch, or five centimetres. */
 const INCH_M = 0.0254;
 const TAPE_M = 0.05;
@@ -184,7 +192,7 @@ function spreadCoat(
     walls: part.walls,
     exits: part.exits,
     stopLines: part.stopLines,
-    mixAt: { exit: way.index },
+    mixAt: stationIn(ctx, part) ?? { exit: way.index },
     crew: hands.crew,
     batch: hands.batch,
     clock: { startMin, workingMin: times.workingMin, openMin: times.openMin },
