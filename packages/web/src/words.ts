@@ -92,6 +92,9 @@ export const words = {
     title: 'This cannot be planned as it stands',
     keep: 'The plan below is the last one that could be made.',
     none: 'Once these are set right the plan appears.',
+    first: 'Draw the floor first',
+    unfinished: (rooms: readonly string[]) =>
+      `The walls of ${rooms.join(', ')} do not close yet; the plan follows when they do.`,
     file: { job: 'job', catalogue: 'catalogue', 'price-book': 'price book', weather: 'weather' },
     warnings: 'Looks odd',
   },
@@ -277,6 +280,7 @@ export const words = {
   floor: {
     label: (name: string) => `The floor of ${name}, drawn to scale`,
     open: 'Open the floor',
+    draw: 'Draw the floor',
     empty: 'No floor yet',
     emptyTeach: 'Start at one corner: enter its walls, or three sides and a diagonal, and the floor draws itself.',
     areas: 'Area',

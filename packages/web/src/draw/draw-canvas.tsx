@@ -132,6 +132,11 @@ function Sheet({ width, height }: { readonly width: number; readonly height: num
         <Pending draw={draw} frame={frame} />
         <CornerHandles draw={draw} frame={frame} place={place} near={near} />
         {cross ? <Cross at={frame.at(cross)} /> : null}
+        {draw.outline.length === 0 && draw.solved.is === 'none' && !cross ? (
+          <text x={width / 2} y={(height - 44) / 2} textAnchor="middle" className="n halo-s">
+            {words.hint}
+          </text>
+        ) : null}
       </svg>
       <p className="unseen" id={help}>
         {words.help}

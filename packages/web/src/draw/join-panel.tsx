@@ -13,7 +13,7 @@ const w = words.joins;
 /** Doors from the room looked at to others: those there are, with what they miss by, and a new one in typed numbers. */
 export function JoinPanel() {
   const draw = useDraw();
-  if (draw.rooms.length < 2) return <p className="quiet">{w.oneRoom}</p>;
+  if (draw.rooms.length < 2) return null;
   return (
     <section className="group">
       <h3>{w.title}</h3>

@@ -3,6 +3,7 @@
 export const words = {
   label: 'The floor, to draw on',
   help: 'Arrow keys move the cross by the step, Enter puts down what is chosen, Backspace takes back the last place, Escape lets go.',
+  hint: 'Press here to put down the first corner',
   tool: 'A press on the floor puts down',
   tools: {
     corner: 'corner',
@@ -113,7 +114,6 @@ export const words = {
   joins: {
     title: 'Doors to other rooms',
     note: 'Rooms joined by doors are drawn together, and the floor is spread through doors that stand open. Press both ends of the door in each room, or type them here.',
-    oneRoom: 'Another room is joined to this one by a door, once it is added.',
     door: (name: string, room: string) => `${name}, to ${room}`,
     other: 'To the room',
     width: 'Width of the door',

@@ -2,6 +2,7 @@ import { useEffect, useRef } from 'react';
 import { Link } from 'wouter';
 import { DrawPanel } from '../draw/draw-panel.tsx';
 import { useJob } from '../job/job-context.tsx';
+import { isUnfinished, unfinishedRooms } from '../job/unfinished.ts';
 import { Troubles } from '../screens/troubles.tsx';
 import { WeatherPanel } from '../weather/weather-panel.tsx';
 import { words as screenWords } from '../words.ts';
@@ -68,7 +69,7 @@ function SectionChoice({ step, section }: { readonly step: string; readonly sect
           <li key={one.id}>
             <Link href={`/job/${id}/${step}/enter/${one.id}`} aria-current={one.id === section.id ? 'page' : undefined}>
               {one.title}
-              {one.id === section.id && issues.some(({ odd }) => !odd) ? ' ·' : ''}
+              {one.id === section.id && issues.some((issue) => !issue.odd && !isUnfinished(issue)) ? ' ·' : ''}
             </Link>
           </li>
         ))}
@@ -79,9 +80,14 @@ function SectionChoice({ step, section }: { readonly step: string; readonly sect
 
 function WrongCount() {
   const { issues } = useTarget();
-  const wrong = issues.filter(({ odd }) => !odd);
+  const { file } = useJob();
+  const wrong = issues.filter((issue) => !issue.odd && !isUnfinished(issue));
+  const open = unfinishedRooms(issues);
   return (
     <div role="status">
+      {wrong.length === 0 && open.length > 0 ? (
+        <p className="quiet">{screenWords.whole.unfinished(open.map((at) => file.areas[at]?.name ?? ''))}</p>
+      ) : null}
       {wrong.length > 0 ? (
         <div className="waits">
           <p>

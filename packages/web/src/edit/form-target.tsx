@@ -4,6 +4,7 @@ import { type Path, type Raw, startsWith } from './path.ts';
 export interface IssueAt {
   readonly path: Path;
   readonly text: string;
+  readonly code?: string;
   /** Looks odd, but is planned with. */
   readonly odd?: boolean;
 }

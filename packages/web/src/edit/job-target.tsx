@@ -7,7 +7,7 @@ export function JobTarget({ children }: { readonly children: ReactNode }) {
   const { file, change, issues, planned, catalogue } = useJob();
   const beside = catalogue.get().body;
   const target = useMemo<FormTarget>(() => {
-    const wrong = issues.filter((issue) => issue.file === 'job').map(({ path, text }) => ({ path, text }));
+    const wrong = issues.filter((issue) => issue.file === 'job').map(({ path, text, code }) => ({ path, text, code }));
     const odd = (planned?.warnings ?? []).map(({ path, text }) => ({ path, text, odd: true }));
     return {
       root: file,

@@ -17,10 +17,19 @@ interface FloorViewProps {
   /** The small drawing of the strip. */
   readonly small?: boolean;
   readonly onArea?: (id: string) => void;
+  /** Nothing can be planned yet: the first corner stands for the floor. */
+  readonly empty?: boolean;
 }
 
 /** The floor as the step draws it: one room, or all that doors join, and the choice between them. */
-export const FloorView = memo(function FloorView({ view, step, area, small = false, onArea }: FloorViewProps) {
+export const FloorView = memo(function FloorView({
+  view,
+  step,
+  area,
+  small = false,
+  onArea,
+  empty = false,
+}: FloorViewProps) {
   const areas = view?.planned.areas ?? [];
   const together = view?.planned.together ?? null;
   const wanted = together !== null && (area === null || area === ALL_ROOMS);
@@ -54,6 +63,8 @@ export const FloorView = memo(function FloorView({ view, step, area, small = fal
         <FloorTogether key={looked} view={view} step={step} together={together} small={small} />
       ) : view ? (
         <Floor area={view.area} layer={layer} units={view.planned.units} small={small} />
+      ) : empty ? (
+        <Floor area={null} layer={null} units="metric" small={small} />
       ) : null}
     </>
   );

@@ -156,9 +156,10 @@ interface FloorSectionProps {
 }
 
 function FloorSection({ view, step, area, onArea }: FloorSectionProps) {
+  const { issues } = useJob();
   return (
     <section className="floor" aria-label={words.survey.area}>
-      <FloorView view={view} step={step} area={area} onArea={onArea} />
+      <FloorView view={view} step={step} area={area} onArea={onArea} empty={!view && issues.length > 0} />
     </section>
   );
 }
@@ -186,15 +187,24 @@ const DaySection = memo(function DaySection({ view, data }: DaySectionProps) {
           gutter={DAY_GUTTER}
           onMove={(layer, at) => move(layer, instantAt(at, data.offset))}
         />
-      ) : view ? (
-        <p className="day-empty">
-          <b>{words.day.empty}</b>
-          <span>{words.day.emptyTeach}</span>
-        </p>
-      ) : null}
+      ) : (
+        <EmptyDay asked={view !== null} />
+      )}
     </section>
   );
 });
+
+/** Nothing is said while the first plan is being made. */
+function EmptyDay({ asked }: { readonly asked: boolean }) {
+  const { issues } = useJob();
+  if (!asked && issues.length === 0) return null;
+  return (
+    <p className="day-empty">
+      <b>{words.day.empty}</b>
+      <span>{words.day.emptyTeach}</span>
+    </p>
+  );
+}
 
 function OptionChoice({ view }: { readonly view: StepView | null }) {
   const { chooseOption } = useActs();

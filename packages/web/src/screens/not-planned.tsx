@@ -1,11 +1,16 @@
+import { Link } from 'wouter';
 import { useJob, usePlan } from '../job/job-context.tsx';
+import { isUnfinished, unfinishedRooms } from '../job/unfinished.ts';
 import { words } from '../words.ts';
 
 /** Why the newest version cannot be planned, and what looks odd. The last plan stays below, marked as older. */
 export function NotPlanned() {
   const { issues, trouble } = useJob();
   const { planned } = usePlan();
+  const { file, id } = useJob();
   const warnings = planned?.warnings ?? [];
+  const wrong = issues.filter((issue) => !isUnfinished(issue));
+  const open = unfinishedRooms(issues).map((at) => file.areas[at]?.name ?? '');
   return (
     <>
       {planned || issues.length > 0 || trouble ? null : (
@@ -13,11 +18,20 @@ export function NotPlanned() {
           {words.planning}
         </p>
       )}
-      {issues.length > 0 ? (
+      {wrong.length === 0 && open.length > 0 ? (
+        <section className="line">
+          <h3>{words.whole.first}</h3>
+          <p>{planned ? words.whole.unfinished(open) : words.floor.emptyTeach}</p>
+          <Link className="press main" href={`/job/${id}/survey/enter/floor`}>
+            {words.floor.draw}
+          </Link>
+        </section>
+      ) : null}
+      {wrong.length > 0 ? (
         <section className="issues" role="alert">
           <h3>{words.whole.title}</h3>
           <ul>
-            {issues.map(({ text, file, path }) => (
+            {wrong.map(({ text, file, path }) => (
               <li key={`${file}-${path.join('.')}-${text}`}>
                 {file === 'job' ? '' : `${words.whole.file[file]}: `}
                 {text}
