@@ -47,7 +47,7 @@ export interface Next {
 }
 
 /** Starts of one coat that are followed further when a later coat finds none. */
-const WIDTH = 6;
+export const WIDTH = 6;
 /** Searches of a whole week made for one option at most: effort in candidates, never in time. */
 const MOST_SEARCHES = 24;
 const DAY = 86_400_000;
@@ -82,6 +82,7 @@ function readyAfter(wanted: Wanted, following: Wanted | undefined, laid: number,
  * care on the same day. Where a later coat finds none, the next start of the coat before is tried.
  *
  * @param from earliest start looked at, ms since 1970
+ * @param search how the starts of one coat are looked for: all of them to be told, or the first that serve
  */
 export function placeAll(
   conditions: Conditions,
@@ -89,6 +90,7 @@ export function placeAll(
   crew: Crew,
   prepared: number,
   from: number,
+  search: typeof findWindows = findWindows,
 ): readonly Placed[] {
   const to = conditions.from + conditions.count * 300_000;
   const hours: readonly WorkingHours[] = crew.hours;
@@ -98,7 +100,7 @@ export function placeAll(
     if (!here) return [];
     const coat = toPlace(here, bounds);
     searches++;
-    const found = findWindows(conditions, coat, hours, from, to);
+    const found = search(conditions, coat, hours, from, to);
     const after = (candidate: Candidate): Placed['next'] => {
       const { opens, closes } = recoatAfter(conditions, here.coat, candidate);
       if (!Number.isFinite(opens)) return undefined;

@@ -1,8 +1,8 @@
 import type { JobOption } from '../../job.ts';
 import { epochOf } from '../../kernel/instant.ts';
-import { type Conditions, clockOn } from '../../science/windows/index.ts';
+import { type Conditions, clockOn, findWindows } from '../../science/windows/index.ts';
 import { type OptionContext, productOf } from '../context.ts';
-import { type Crew, type Placed, placeAll, type Wanted } from '../day/place.ts';
+import { type Crew, type Placed, placeAll, type Wanted, WIDTH } from '../day/place.ts';
 import { coatOf, cureOf } from '../day/sheet.ts';
 import type { SiteState } from '../day/site-state.ts';
 import { workdayOf, workingHours } from '../day/workday.ts';
@@ -63,6 +63,27 @@ export function reachOf(ahead: Ahead, ctx: OptionContext, tasks: readonly Task[]
   return found;
 }
 
+/**
+ * The starts of a coat day by day, until as many serve as are ever followed: the same that a search of the whole weather
+ * would follow, since an earlier day goes before a later one. What lies before the coat below is ready serves nobody.
+ */
+const firstWindows: typeof findWindows = (conditions, coat, hours, from, to) => {
+  const begin = Math.max(from, coat.prepared, coat.recoatOpens ?? from);
+  let found = findWindows(conditions, coat, hours, begin, Math.min(to, endOfDay(begin)));
+  for (let day = endOfDay(begin) + 1; day <= to && found.ranked.length < WIDTH; day += DAY) {
+    const more = findWindows(conditions, coat, hours, day, Math.min(to, day + DAY - 1));
+    found = {
+      starts: [...found.starts, ...more.starts],
+      ranked: [...found.ranked, ...more.ranked],
+      stretches: [...found.stretches, ...more.stretches],
+    };
+  }
+  return found;
+};
+
+/** Days as the search counts them. */
+const endOfDay = (epoch: number): number => (Math.floor(epoch / DAY) + 1) * DAY - 1;
+
 /** Products with their limits and times, and every stretch of work: all that the search reads of a system. */
 function keyOf(ctx: OptionContext, { preparation, coats }: Phases, use: Use): string {
   const work = (tasks: readonly Task[]): string => tasks.map(({ time }) => Math.round(time.value)).join('+');
@@ -85,7 +106,7 @@ function laidOut(ahead: Ahead, ctx: OptionContext, phases: Phases, use: Use): Re
     return { coat: coatOf(layer, product, cure, laying, outdoors), cure, phase, chosen: undefined };
   });
   const prepared = preparationFrom(phases.preparation, crew, now, undefined);
-  const placed = placeAll(conditions, wanted, crew, prepared.end, Math.max(now, conditions.from));
+  const placed = placeAll(conditions, wanted, crew, prepared.end, Math.max(now, conditions.from), firstWindows);
   const stuck = placed.findIndex(({ candidate }) => candidate === undefined);
   const [first, last] = [placed[0]?.candidate, placed.at(-1)?.candidate];
   if (stuck >= 0 || !first || !last) return noStart(ctx, placed, Math.max(0, stuck));
