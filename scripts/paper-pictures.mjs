@@ -4,7 +4,7 @@
 //   node scripts/paper-pictures.mjs [--job garage] [--units imperial|metric] [--language en|es] [--size letter|a4] [--all DIR]
 
 import { spawnSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -37,7 +37,12 @@ const read = (file) => readFileSync(join(root, 'jobs', name, file), 'utf8');
 const job = given(core.jobFromText(read('job.json')), 'job.json');
 const catalogue = given(core.catalogueFromText(read('catalogue.json')), 'catalogue.json');
 const priceBook = given(core.priceBookFromText(read('price-book.json')), 'price-book.json');
-const made = core.plan({ job, catalogue, priceBook, now: NOW });
+const weather = existsSync(join(root, 'jobs', name, 'weather.json'))
+  ? { weather: given(core.weatherFromText(read('weather.json')), 'weather.json') }
+  : {};
+const made = core.plan({ job, catalogue, priceBook, ...weather, now: NOW, spread: 'quick' });
+/** The page a picture shows, where it is not the first: the front that hangs beside the mixing place. */
+const SHOWN = { 'crew-sheet': '3' };
 const fonts = await fontsFromNode();
 const out = values.all ?? join(root, 'docs', 'papers');
 mkdirSync(out, { recursive: true });
@@ -68,7 +73,8 @@ for (const issued of core.papersOf(made, job, catalogue, { language })) {
   writeFileSync(pdf, bytes);
   console.log(`${paper.kind}: ${paper.blocks.length} blocks, ${bytes.length} bytes, ${took} ms`);
   if (!pictures) continue;
-  const pages = values.all ? [] : ['-f', '1', '-l', '1', '-singlefile'];
+  const page = SHOWN[paper.kind] ?? '1';
+  const pages = values.all ? [] : ['-f', page, '-l', page, '-singlefile'];
   const target = join(out, paper.kind);
   for (const resolution of [80, 64, 48]) {
     const made = spawnSync('pdftoppm', ['-r', String(resolution), '-png', '-gray', ...pages, pdf, target]);

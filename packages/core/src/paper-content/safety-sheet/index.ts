@@ -70,7 +70,8 @@ function lifting(ctx: PaperContext): readonly Block[] {
 
 /** Numbers somebody calls with one hand: left for the firm, because no sheet in the catalogue states them. */
 function numbers(ctx: PaperContext): readonly Block[] {
-  const sheets = [...new Map((known(ctx.option.coats)?.coats ?? []).map((coat) => [coat.product, coat])).values()];
+  // By sheet, not by product: another hardener may come with a sheet of its own.
+  const sheets = [...new Map((known(ctx.option.coats)?.coats ?? []).map((coat) => [coat.sheet, coat])).values()];
   return [
     heading('safety-numbers'),
     {

@@ -279,6 +279,22 @@ describe('lines by their measure', () => {
   });
 });
 
+test('thinner is a line in whole tins; a tin without a price keeps the price not known and says so', () => {
+  const priced = costed('workshop', () => undefined, 'one-epoxy');
+  const line = priced.price.lines.find(({ id }) => id === 'ut-thinner.can');
+  expect(line?.amount.value).toBe(4_800);
+  const bare = costed(
+    'workshop',
+    (files) => {
+      const prices = book(files);
+      prices.packs = prices.packs.filter(({ product }) => product !== 'ut-thinner');
+    },
+    'one-epoxy',
+  );
+  const missing = bare.price.verdict.reasons.find(({ code }) => code === 'price-pack-missing');
+  expect(missing).toMatchObject({ verdict: 'not known', names: { item: 'Urethane thinner' } });
+});
+
 test('a line at nought is flagged; two lines of one kind, each with its id, both cost', () => {
   const nought = costed('garage', (files) => {
     book(files).wage = '0';
