@@ -44,3 +44,18 @@ test('neither of both is refused with what was missing', () => {
   expect(() => fed('{"hello": 1}', { catalogue })).toThrow(BadInput);
   expect(() => fed('{"hello": 1}', { catalogue })).toThrow(/schema/);
 });
+
+test('a floor no order fits says why with the arithmetic, and what was planned instead', () => {
+  const file = JSON.parse(read('reference/spread/garage-6x6.json'));
+  const instance = file.instance ?? file;
+  instance.stopLines = [];
+  instance.clock.openMin = [[0, 3]];
+  const { status, out } = fed(JSON.stringify(instance), { effort: '40' });
+  expect(status).toBe(1);
+  expect(out).toContain('No order of pours keeps every limit.');
+  expect(out).toMatch(/■ .*the open time of 3\smin/);
+  expect(out).toMatch(/→ .*planned and checked/);
+  expect(out).not.toMatch(/[{}]|NaN|undefined/);
+  const data = JSON.parse(fed(JSON.stringify(instance), { effort: '40', json: true }).out);
+  expect(data.repairs).toHaveLength(5);
+});

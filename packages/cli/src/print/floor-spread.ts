@@ -1,4 +1,4 @@
-import { spread } from '@slabwright/core';
+import { formatQuantity, spread } from '@slabwright/core';
 import { plainVoice } from '../voice.ts';
 import { columns } from './lines.ts';
 
@@ -18,20 +18,60 @@ export function issueLine({ code, path, value, limits }: spread.SpreadIssue): st
   return plainVoice().say({ code: code.replaceAll('/', '-'), names });
 }
 
+const UNITS = [
+  [/M2PerMin$/, 1 / 60, 'm²/s', 'area-rate'],
+  [/M2$/, 1, 'm²', 'area'],
+  [/L$/, 1e-3, 'm³', 'volume'],
+  [/Min$/, 60, 's', 'duration'],
+  [/M$|^metres$/, 1, 'm', 'length'],
+] as const;
+
+/** Figures of the planner as a person reads them, each also as a plain number for its plural. */
+function shownFigures(figures: Readonly<Record<string, number>>): Readonly<Record<string, string>> {
+  const all: Record<string, string> = {};
+  for (const [name, value] of Object.entries(figures)) {
+    const found = UNITS.find(([ends]) => ends.test(name));
+    const shown = found
+      ? formatQuantity(value * found[1], found[2], { system: 'metric', locale: 'en-US', kind: found[3] }).text
+      : `${value}`;
+    all[name] = name === 'startMin' || name === 'insteadMin' ? clock(value) : shown;
+    all[`${name}N`] = `${value}`;
+  }
+  return { ...all, ...(all.startMin ? { at: all.startMin } : {}) };
+}
+
+/** Why no order was found, and the smallest change of each kind that was planned and works. */
+function noneText(
+  { problem, check }: Extract<spread.SpreadResult, { kind: 'none' }>,
+  repairs: readonly spread.RepairTrial[],
+): string {
+  const { name: layer, stopLines } = problem.question;
+  const say = (code: string, names: Readonly<Record<string, string>>): string =>
+    plainVoice().say({ code: code.replaceAll('/', '-'), names: { layer, ...names } });
+  const [certain] = spread.arithmeticReasons(problem);
+  const reason = certain ?? spread.searchedReason(problem, check.coldM, check.lateMin, check.maxAgeMin);
+  const mean = reason.code === 'spread/batch-outlasts-working-time' && !reason.certain ? '-on-the-mean' : '';
+  const tried = repairs.map(({ kind, repair }) => {
+    if (!repair) return `  · ${say('spread-repair-none', { kind: `@spread-kind-${kind.replaceAll(' ', '-')}` })}`;
+    const { line } = repair.figures;
+    const joint = line === undefined ? {} : { joint: `${stopLines[line]?.kind ?? 'line'} ${line + 1}` };
+    return `  → ${say(`spread-${repair.code}`, { ...shownFigures(repair.figures), ...joint })}`;
+  });
+  return `${[
+    'No order of pours keeps every limit.',
+    `  ■ ${say(`${reason.code}${mean}`, shownFigures(reason.figures))}`,
+    ...tried,
+  ].join('\n')}\n`;
+}
+
 /** Map and pours of a floor in the instance format, or why none were found. Metres and minutes, as in the file. */
-export function floorText(found: Exclude<spread.SpreadResult, { kind: 'issues' }>): string {
+export function floorText(
+  found: Exclude<spread.SpreadResult, { kind: 'issues' }>,
+  repairs: readonly spread.RepairTrial[] = [],
+): string {
   const { problem, check } = found;
   const { startMin } = problem.question.clock;
-  if (found.kind === 'none') {
-    const certain = spread.arithmeticReasons(problem);
-    const reasons = [...certain, spread.searchedReason(problem, check.coldM, check.lateMin, check.maxAgeMin)].map(
-      ({ code, figures }) => {
-        const shown = Object.entries(figures).map(([name, value]) => `${name} ${round(value)}`);
-        return `  ${code.replace('spread/', '').replaceAll('-', ' ')}: ${shown.join(', ')}`;
-      },
-    );
-    return `${['No order of pours keeps every limit.', ...reasons].join('\n')}\n`;
-  }
+  if (found.kind === 'none') return noneText(found, repairs);
   const map = spread.textMap(problem.squares, found.best.clock.pourOf);
   const rows = spread
     .pourSheets(problem, found.best)

@@ -99,6 +99,7 @@ function ofFloor(path: string, json: unknown, options: SpreadVerbOptions, search
       found.issues,
     );
   }
+  const repairs = found.kind === 'none' ? spread.repairsFor(found.problem, REPAIRS) : [];
   if (options.json) {
     const answer =
       found.kind === 'plan'
@@ -106,12 +107,20 @@ function ofFloor(path: string, json: unknown, options: SpreadVerbOptions, search
         : {
             instance: { format: 'spread-instance-1', ...question },
             reasons: spread.arithmeticReasons(found.problem),
+            repairs: repairs.map(({ kind, tried, repair }) => ({
+              kind,
+              tried,
+              ...(repair ? { code: repair.code, figures: repair.figures, solution: repair.plan.solution } : {}),
+            })),
             checker: found.check,
           };
     terminal.out(`${canonicalText(answer, 1)}\n`);
-  } else terminal.out(floorText(found));
+  } else terminal.out(floorText(found, repairs));
   return found.kind === 'plan' ? EXIT.fine : EXIT.halted;
 }
+
+/** Each change is planned with so many orders; what needs more to be found is not offered. */
+const REPAIRS = { areas: 'clipped', effort: { candidates: 60, nodes: 0 }, seed: 1 } as const;
 
 function squaresOf({ outline, cellM }: spread.SpreadCase): number {
   const [xs, ys] = [outline.map(([x]) => x), outline.map(([, y]) => y)];

@@ -3,7 +3,13 @@ import type { Said } from '../../kernel/said.ts';
 import type { Shows } from '../../kernel/shows.ts';
 import type { Trace } from '../../kernel/trace.ts';
 import type { Unit } from '../../kernel/unit.ts';
-import { arithmeticReasons, repairsFor, type SpreadResult, searchedReason } from '../../spread/index.ts';
+import {
+  arithmeticReasons,
+  repairsFor,
+  type SpreadReason,
+  type SpreadResult,
+  searchedReason,
+} from '../../spread/index.ts';
 import { mostInSequence } from '../formulas/spread.ts';
 import type { FloorPart } from './floor.ts';
 
@@ -47,6 +53,10 @@ export function told(
   const key = code.replaceAll('/', '-');
   return { code: key.startsWith('spread-') ? key : `spread-${key}`, figures: ids, names };
 }
+
+/** What holds on the mean is not said of every order. */
+export const reasonCode = ({ code, certain }: SpreadReason): string =>
+  code === 'spread/batch-outlasts-working-time' && !certain ? `${code}-on-the-mean` : code;
 
 /** Why no order was found, with the arithmetic, and the smallest change of each kind that was planned and works. */
 export function haltedBy(
@@ -96,7 +106,7 @@ export function haltedBy(
   });
   return {
     certain: reason.certain,
-    why: told(reason.code, reason.figures, names, decides, trace.within('why')),
+    why: told(reasonCode(reason), reason.figures, names, decides, trace.within('why')),
     repairs,
     tried: trials.flatMap(({ kind, repair }) =>
       repair

@@ -34,7 +34,7 @@ import type {
 } from '../results.ts';
 import { type CrewPlanned, crewOf } from './crew.ts';
 import { type Door, type FloorPart, floorParts, mainDoor } from './floor.ts';
-import { haltedBy, told } from './halted.ts';
+import { haltedBy, reasonCode, told } from './halted.ts';
 import { issueSaid } from './issues.ts';
 import { poursOf } from './pours.ts';
 import { seamsOf } from './seams.ts';
@@ -326,7 +326,7 @@ function planned(found: SpreadPlan, facts: PlannedFacts, trace: Trace): Spreaded
   if (smaller) {
     const largest = arithmeticReasons(spreadProblem({ ...problem.question, batch: hands.batch }, 'clipped'))[0];
     const figures = { batch: batch.id, largest: hands.largest.id };
-    const why = largest && told(largest.code, largest.figures, names, decides, trace.within('largest'));
+    const why = largest && told(reasonCode(largest), largest.figures, names, decides, trace.within('largest'));
     reasons.push({ verdict: 'caution', code: 'spread-smaller-batch-planned', names, figures });
     if (why) reasons.push({ verdict: 'caution', ...why });
   }
