@@ -87,6 +87,15 @@ export function exactLargestAge(question: ExactQuestion): ExactAge {
   return { age, order: best, atLeast, proved: age < Infinity && atLeast >= age - ROUNDING_MIN, nodes: search.nodes };
 }
 
+/** Is there an order whose ages all stay within `age`? `limit`: not known after `nodes` steps. */
+export function possibleWithin(question: ExactQuestion, age: number): 'yes' | 'no' | 'limit' {
+  const { clock } = question;
+  const last = clock.length - 1;
+  const back = Float64Array.from(clock, (_, p) => (clock[last] as number) - (clock[last - p] as number));
+  const found = new BackwardSearch(question, back).tryAge(age, question.nodes);
+  return found === 'none' ? 'no' : found === 'limit' ? 'limit' : 'yes';
+}
+
 /** Largest age over the links that are not free. */
 export function largestAge(squares: ExactQuestion['squares'], order: Int32Array, clock: Float64Array): number {
   const at = new Float64Array(squares.count);

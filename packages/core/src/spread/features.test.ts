@@ -13,6 +13,7 @@ import {
   repairsFor,
   type SpreadCase,
   type SpreadPlan,
+  type SpreadProblem,
   spareBeforePours,
   spreadProblem,
   textMap,
@@ -230,6 +231,78 @@ describe('when it cannot be done', () => {
       if (!repair) continue;
       expect(checkSequence(repair.change, repair.plan.solution, 'clipped').breaks).toEqual([]);
     }
+  });
+
+  it('says none found, and after how many trials, when no change of a kind works', () => {
+    // handing over a batch takes longer than the film stays open, whoever comes and whenever
+    const hopeless: SpreadCase = {
+      ...garage,
+      batch: { ...garage.batch, handoverMin: 9 },
+      clock: { ...garage.clock, openMin: [[480, 8]] },
+    };
+    const result = planSpread(hopeless, { areas: 'clipped', seed: 1, effort: { candidates: 40, nodes: 0 } });
+    if (result.kind !== 'none') throw new Error('expected no plan');
+    expect(arithmeticReasons(result.problem)).toEqual([
+      {
+        code: 'spread/stop-between-batches-outlasts-open-time',
+        certain: true,
+        figures: { stopMin: 9, openMin: 8, batches: 3 },
+      },
+    ]);
+    const trials = repairsFor(result.problem, { areas: 'clipped', effort: { candidates: 20, nodes: 0 }, seed: 1 });
+    expect(trials.map(({ kind }) => kind)).toEqual([
+      'stop at joint',
+      'smaller batch',
+      'more people',
+      'cooler hour',
+      'tape line',
+    ]);
+    const none = (kind: string) => trials.find((trial) => trial.kind === kind);
+    for (const kind of ['smaller batch', 'more people', 'cooler hour']) {
+      expect(none(kind)?.repair).toBeUndefined();
+      expect(none(kind)?.tried).toBeGreaterThan(0);
+    }
+    // there is no joint to stop at, so nothing was tried
+    expect(none('stop at joint')).toEqual({ kind: 'stop at joint', tried: 0 });
+  });
+
+  it('trials can be stopped, between two and in the middle of one', () => {
+    const stopping = (problem: SpreadProblem, most: number) => {
+      let asked = 0;
+      const trials = repairsFor(problem, {
+        areas: 'clipped',
+        effort: { candidates: 400, nodes: 0 },
+        seed: 1,
+        kinds: ['cooler hour', 'tape line'],
+        going: () => {
+          asked += 1;
+          return asked < most;
+        },
+      });
+      return { asked, trials };
+    };
+    // arithmetic rules every hour out, so that is asked once for each
+    expect(stopping(failed.problem, 4)).toEqual({ asked: 4, trials: [] });
+    // no arithmetic against it, so the first hour is searched: 400 candidates, asked every sixteen
+    const narrow = spreadProblem({ ...garage, clock: { ...garage.clock, openMin: [[480, 2]] } }, 'clipped');
+    expect(arithmeticReasons(narrow)).toEqual([]);
+    expect(stopping(narrow, 12)).toEqual({ asked: 12, trials: [] });
+  });
+
+  it('is certain only of what holds for every order: a part batch may take the slow edges', () => {
+    // cutting in makes the edges slow, so the mean batch outlasts the working time while one in the middle does not
+    const edged: SpreadCase = {
+      ...garage,
+      crew: { ...garage.crew, cutMPerMinPerPerson: 2 },
+      batch: { ...garage.batch, litres: 6 },
+      clock: { ...garage.clock, workingMin: [[480, 20]] },
+    };
+    const [reason] = arithmeticReasons(spreadProblem(edged, 'clipped'));
+    // own arithmetic: 20 m² at 1.5 m²/min take 13.3 min and on the mean 13.3 m of edge at 2 m/min another 6.7
+    expect(reason?.figures.needsMin).toBeCloseTo(20 / 1.5 + ((24 / 36) * 20) / 2 + 1, 3);
+    expect(reason).toMatchObject({ code: 'spread/batch-outlasts-working-time', certain: false });
+    const hotter = { ...edged, clock: { ...edged.clock, workingMin: [[480, 13]] as const } };
+    expect(arithmeticReasons(spreadProblem(hotter, 'clipped'))[0]).toMatchObject({ certain: true });
   });
 
   it('stopping at a joint when the day gets too hot', () => {

@@ -15,6 +15,25 @@ describe('very large floors', () => {
     expect(ten.check.pours).toBe(ten.problem.leastBatches);
   });
 
+  it('tell how far they are, bay by bay, and stop when told to', () => {
+    const told: number[] = [];
+    const stopped = planSpread(jointGridHall(10, 1), {
+      areas: 'whole',
+      seed: 1,
+      onProgress: (done, of) => {
+        told.push(done / of);
+        return told.length < 6;
+      },
+    });
+    expect(stopped.kind).toBe('plan');
+    if (stopped.kind !== 'plan') return;
+    expect(stopped.stopped).toBe(true);
+    expect(told).toHaveLength(6);
+    // a report for every few candidates: what is grown between two is a small part of the whole
+    expect(Math.max(...told)).toBeLessThan(0.15);
+    expect(told).toEqual([...told].sort((a, b) => a - b));
+  });
+
   it('are written and read in the same format', () => {
     if (one.kind !== 'plan') throw new Error('no plan');
     const read = readInstance({ format: 'spread-instance-1', ...jointGridHall(1, 1) });

@@ -115,6 +115,8 @@ describe('laws of the planner', () => {
         expect(result.check.maxAgeMin).toBeCloseTo(best.score.maxAgeMin, 6);
         expect(result.check.walkM).toBeCloseTo(best.score.walkM, 6);
         expect(result.check.seamM).toBeCloseTo(best.score.seamM, 6);
+        expect(result.check.coldM).toBeCloseTo(best.score.coldM, 6);
+        expect(result.check.lateMin).toBeCloseTo(best.score.lateMin, 6);
         // what the checker refuses is only what the score already counts as late or cold
         const late = ['check/open-edge', 'check/working-time'];
         expect(result.check.breaks.filter(({ code }) => !late.includes(code))).toEqual([]);

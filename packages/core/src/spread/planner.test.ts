@@ -100,6 +100,32 @@ describe('a plan', () => {
     if (plan.kind === 'plan') expect(plan.stopped).toBe(true);
   });
 
+  it('stopped before it began still shows one order', () => {
+    const plan = planSpread(question, { areas: 'clipped', seed: 1, onProgress: () => false });
+    expect(plan.kind).toBe('plan');
+    if (plan.kind === 'plan') expect(plan.stopped).toBe(true);
+  });
+
+  it('can be stopped while it proves how near it is', () => {
+    const u = stored('u-shape').question;
+    const effort = { candidates: 40, nodes: 5_000_000 };
+    let proving = 0;
+    const plan = planSpread(u, {
+      areas: 'clipped',
+      seed: 1,
+      effort,
+      // asked 256 steps apart, by then every candidate is done
+      onProgress: (done, of) => {
+        if (done === of) proving += 1;
+        return proving < 3;
+      },
+    });
+    expect(proving).toBe(3);
+    if (plan.kind !== 'plan') throw new Error('no plan');
+    expect(plan.stopped).toBe(true);
+    expect(plan.proof).toBeUndefined();
+  });
+
   it('keeps a given sequence among its candidates', () => {
     const problem = spreadProblem(question, 'whole');
     const [good] = search(problem, { effort: { candidates: 3000, nodes: 0 }, seed: 1 });

@@ -21,19 +21,21 @@ export function arithmeticReasons(problem: SpreadProblem): SpreadReason[] {
   if (litres <= 0) return reasons;
   // a full batch, or the whole floor when that is less
   const batchM2 = area * Math.min(1, batchLitres / litres);
-  const needs = batchM2 / problem.frontM2PerMin + question.batch.handoverMin;
+  const { handoverMin } = question.batch;
+  const needs = batchM2 / problem.frontM2PerMin + handoverMin;
   const longest = question.clock.workingMin.reduce((most, [, value]) => Math.max(most, value), 0);
   const atStart = atMinute(question.clock.workingMin, question.clock.startMin + question.batch.mixMin);
-  // the mean over the floor: some batch takes at least as long, so the largest working time of the day decides
+  const full = Math.max(1, problem.leastBatches - 1);
+  // the mean batch says what is likely; what holds for every order is the quickest floor those batches can cover
   if (needs > longest) {
     reasons.push({
       code: 'spread/batch-outlasts-working-time',
-      certain: true,
+      certain: quickestMinutes(problem, full) / full + handoverMin > longest,
       figures: {
         batchL: Math.min(batchLitres, litres),
         batchM2,
         rateM2PerMin: problem.frontM2PerMin,
-        handoverMin: question.batch.handoverMin,
+        handoverMin,
         needsMin: needs,
         workingMin: longest,
       },
@@ -41,7 +43,7 @@ export function arithmeticReasons(problem: SpreadProblem): SpreadReason[] {
   } else if (needs > atStart) {
     reasons.push({
       code: 'spread/batch-outlasts-working-time-at-start',
-      certain: false,
+      certain: quickestMinutes(problem, 1) + handoverMin > atStart,
       figures: { batchM2, rateM2PerMin: problem.frontM2PerMin, needsMin: needs, workingMin: atStart },
     });
   }
@@ -55,6 +57,32 @@ export function arithmeticReasons(problem: SpreadProblem): SpreadReason[] {
     });
   }
   return reasons;
+}
+
+/**
+ * Fewest minutes the first `batches` full batches can stand on any floor they cover: the squares that take the least for
+ * their litres, with half a square given for the cut. The part batch may have to take the slow edges.
+ */
+function quickestMinutes({ squares, batchLitres, leastBatches }: SpreadProblem, batches: number): number {
+  const { litres, minutes, count } = squares;
+  let largest = 0;
+  let total = 0;
+  for (let s = 0; s < count; s++) {
+    largest = Math.max(largest, litres[s] as number);
+    total += litres[s] as number;
+  }
+  let left = leastBatches > batches ? batches * batchLitres - largest / 2 : total;
+  const ranked = Array.from({ length: count }, (_, s) => s)
+    .filter((s) => (litres[s] as number) > 0)
+    .sort((a, b) => (minutes[a] as number) * (litres[b] as number) - (minutes[b] as number) * (litres[a] as number));
+  let sum = 0;
+  for (const s of ranked) {
+    if (left <= 0) break;
+    const share = Math.min(1, left / (litres[s] as number));
+    sum += share * (minutes[s] as number);
+    left -= litres[s] as number;
+  }
+  return sum;
 }
 
 /** What the least bad sequence broke: found by searching, so another order might still do. */

@@ -29,7 +29,7 @@ export interface RepairOptions {
   readonly seed: number;
   /** False stops the trials. */
   readonly onTrial?: (kind: RepairKind, tried: number) => boolean;
-  /** Asked during each trial too; false stops at once, and what was being tried counts as not tried. */
+  /** Asked before and during each trial; false stops at once, and what was being tried counts as not tried. */
   readonly going?: (() => boolean) | undefined;
   /** Only these kinds; absent: all. */
   readonly kinds?: readonly RepairKind[];
@@ -61,6 +61,7 @@ export function repairsFor(problem: SpreadProblem, options: RepairOptions): Repa
     let repair: SpreadRepair | undefined;
     for (const { code, figures, change } of tries) {
       if (options.onTrial && !options.onTrial(kind, tried)) return trials;
+      if (options.going && !options.going()) return trials;
       tried += 1;
       // what arithmetic rules out for every order needs no search
       if (arithmeticReasons(spreadProblem(change, options.areas)).some(({ certain }) => certain)) continue;
