@@ -62,9 +62,17 @@ export function EditPanel({ step, section: wanted }: { readonly step: string; re
 function SectionChoice({ step, section }: { readonly step: string; readonly section: Section }) {
   const { id } = useJob();
   const { issues } = useTarget();
+  const strip = useRef<HTMLUListElement>(null);
+  // On a phone the parts stand in one line; the one looked at is brought into sight.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another part is the reason to look for it
+  useEffect(() => {
+    const list = strip.current;
+    const here = list?.querySelector<HTMLElement>('[aria-current]');
+    if (list && here) list.scrollLeft = here.offsetLeft - list.offsetLeft - (list.clientWidth - here.offsetWidth) / 2;
+  }, [section.id]);
   return (
     <nav className="parts" aria-label={words.sections}>
-      <ul>
+      <ul ref={strip}>
         {SECTIONS.map((one) => (
           <li key={one.id}>
             <Link href={`/job/${id}/${step}/enter/${one.id}`} aria-current={one.id === section.id ? 'page' : undefined}>

@@ -7,7 +7,8 @@ import { words } from '../words.ts';
 import type { WorkingView } from '../worker/api.ts';
 import { planWorker } from '../worker/client.ts';
 import { CauseBars, RangeLine } from './drawings.tsx';
-import { inputName, placeName } from './names.ts';
+import { inputName } from './names.ts';
+import { usePlaceName } from './use-place-name.ts';
 import { WorkingLink, workingPath } from './working-link.tsx';
 
 const w = words.working;
@@ -40,6 +41,7 @@ function useWorking(id: string): WorkingView | null | undefined {
 export function WorkingPanel({ id, step, trail }: PanelProps) {
   const { id: job, voice } = usePlan();
   const view = useWorking(id);
+  const placeName = usePlaceName();
   const head = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
     if (view?.id === id) head.current?.focus({ preventScroll: true });
@@ -83,6 +85,7 @@ const MOST_USES = 5;
 
 function UsedBy({ view }: { readonly view: WorkingView }) {
   const { voice } = usePlan();
+  const placeName = usePlaceName();
   const uses = view.usedBy.filter((id) => voice?.has(id));
   if (uses.length === 0) return null;
   return (
