@@ -136,6 +136,12 @@ describe('digits', () => {
     expect(imperial(200 / 9, '°C', { band: [22.2, 22.24] })).toBe('72 °F');
     expect(imperial(4.5, 'K', { band: [2, 7] })).toBe('8 °F');
   });
+  it('what is rounded up to the next unit is told in it', () => {
+    expect(metric(0.000953, 'm³', { band: [0, 0.0019] })).toBe('1 L');
+    expect(metric(0.000953, 'm³')).toBe('953 mL');
+    expect(metric(0.0009999, 'm³')).toBe('1 L');
+    expect(metric(0.9996, 'kg')).toBe('1 kg');
+  });
   it('the band outranks digits asked for', () => {
     expect(metric(1146.9, 'm²', { digits: 2 })).toBe('1,100 m²');
     expect(metric(1146.9, 'm²', { digits: 6 })).toBe('1,146.9 m²');

@@ -5,7 +5,7 @@ import { feetAndInches } from './feet-inches.ts';
 import { hoursAndMinutes } from './hours-minutes.ts';
 import { KINDS, type Kind, type Rung, type Showing, usualKind } from './kinds.ts';
 import { isMeasured, type System } from './listed.ts';
-import { outOfSI, spanOutOfSI, type TradeUnit, unitsOf } from './trade-unit.ts';
+import { intoSI, outOfSI, spanOutOfSI, type TradeUnit, unitsOf } from './trade-unit.ts';
 
 export type FormatOptions = {
   readonly system: System;
@@ -53,8 +53,13 @@ const showingOf = (unit: Unit, kind: Kind | undefined): Showing => {
   return showing;
 };
 
+interface ChosenRung {
+  readonly unit: TradeUnit;
+  readonly digits?: number;
+}
+
 /** The first rung the value reaches; zero has no size of its own and takes the first. */
-const rungOf = (valueSI: number, unit: Unit, rungs: readonly Rung[]): { unit: TradeUnit; digits?: number } => {
+const rungOf = (valueSI: number, unit: Unit, rungs: readonly Rung[]): ChosenRung => {
   const units = rungs.map(([name, least, digits]) => ({
     least,
     unit: unitFor(unit, name),
@@ -66,6 +71,21 @@ const rungOf = (valueSI: number, unit: Unit, rungs: readonly Rung[]): { unit: Tr
   const reached = units.find((rung) => valueSI === 0 || reaches(rung)) ?? units.at(-1);
   if (reached === undefined) throw new Error(`no unit is named for ${unit}`);
   return reached;
+};
+
+const asked = (unit: Unit, name: string): ChosenRung => ({ unit: unitFor(unit, name) });
+
+/** The rung of what is shown: 953 mL that a band rounds to a thousand is told as 1 L. */
+const rungShown = (
+  valueSI: number,
+  unit: Unit,
+  rungs: readonly Rung[],
+  placeOn: (rung: ChosenRung) => number,
+): ChosenRung => {
+  const own = rungOf(valueSI, unit, rungs);
+  const step = 10 ** placeOn(own);
+  const rounded = Math.round(outOfSI(valueSI, own.unit) / step) * step;
+  return rounded === 0 ? own : rungOf(intoSI(rounded, own.unit), unit, rungs);
 };
 
 /**
@@ -90,12 +110,12 @@ export const formatQuantity = (valueSI: number, unit: Unit, options: FormatOptio
     const { number, unit: last } = hoursAndMinutes(valueSI, locale, compound);
     return joined(number, last);
   }
-  const rung = options.in === undefined ? rungOf(valueSI, unit, showing[system]) : { unit: unitFor(unit, options.in) };
-  const chosen = rung.unit;
-  const value = outOfSI(valueSI, chosen);
-  const rungDigits = 'digits' in rung && rung.digits !== undefined ? { digits: rung.digits } : {};
-  const own = digits === undefined ? { ...showing, ...rungDigits } : { digits };
-  const width = halfBand === undefined ? {} : { halfBand: spanOutOfSI(halfBand, chosen) };
-  const place = lastPlace(value, { ...own, ...width });
-  return joined(numberText(value, place, locale, grouped), chosen.name === '1' ? '' : chosen.shows);
+  const placeOn = (rung: ChosenRung): number => {
+    const own = digits === undefined ? { ...showing, ...(rung.digits ? { digits: rung.digits } : {}) } : { digits };
+    const width = halfBand === undefined ? {} : { halfBand: spanOutOfSI(halfBand, rung.unit) };
+    return lastPlace(outOfSI(valueSI, rung.unit), { ...own, ...width });
+  };
+  const rung = options.in === undefined ? rungShown(valueSI, unit, showing[system], placeOn) : asked(unit, options.in);
+  const text = numberText(outOfSI(valueSI, rung.unit), placeOn(rung), locale, grouped);
+  return joined(text, rung.unit.name === '1' ? '' : rung.unit.shows);
 };
