@@ -62,6 +62,12 @@ describe('rounds of hours and spread', () => {
     expect(untilSettled(turns([0, 30, 90, 0]), new Ledger())).toMatchObject({ rounds: 3, moved: 3600 });
   });
 
+  test('pours that take what the round before said are not placed again', () => {
+    const asked = { ...turns([0, 0, 0]), pouredBy: () => new Map([['base', 100]]) };
+    expect(untilSettled(asked, new Ledger()).rounds).toBe(2);
+    expect(asked.told).toEqual(['place by rates', 'rough', 'place 100', 'careful']);
+  });
+
   test('a coat that loses its start has moved', () => {
     const asked = { ...turns([0, 0, 0]) };
     let round = 0;

@@ -36,6 +36,9 @@ export function startsMoved(before: readonly CoatDay[], now: readonly CoatDay[])
   );
 }
 
+const sameTimes = (a: ReadonlyMap<string, number>, b: ReadonlyMap<string, number>): boolean =>
+  a.size === b.size && [...a].every(([layer, seconds]) => b.get(layer) === seconds);
+
 /** The two halves of a round; each puts its entries into the recorder it is handed. */
 export interface Turns<D, S> {
   /** Windows and starts, from the seconds that the pours of each coat take; none are known at first. */
@@ -67,9 +70,10 @@ export function untilSettled<D, S>(turns: Turns<D, S>, recorder: Recorder): Sett
       const poursHeld = new Held();
       const spread = turns.pour(placed, false, poursHeld);
       // the careful pours take their own minutes: what follows the last metre is counted from them
+      const careful = turns.pouredBy(spread);
       const againHeld = new Held();
-      const again = turns.place(turns.pouredBy(spread), againHeld);
-      const same = startsMoved(coats, turns.coatsOf(again)) === 0;
+      const again = sameTimes(poured, careful) ? undefined : turns.place(careful, againHeld);
+      const same = again !== undefined && startsMoved(coats, turns.coatsOf(again)) === 0;
       (same ? againHeld : held).into(recorder);
       poursHeld.into(recorder);
       return { placed: same ? again : placed, spread, rounds, moved };

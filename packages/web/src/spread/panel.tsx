@@ -133,7 +133,9 @@ function CoatChoice({ coats, coat }: { readonly coats: readonly Coat[]; readonly
           <small>
             {one.start && one.laid
               ? `${clockText(one.start)}–${clockText(one.laid)}, ${words.pours(one.pours.length)}`
-              : words.none}
+              : one.state === 'none found'
+                ? words.noneFound
+                : words.none}
           </small>
         </label>
       ))}
@@ -219,7 +221,8 @@ function Ways({ step, coats }: { readonly step: StepBase; readonly coats: readon
   const lifts = step.verdict.reasons.flatMap(({ lift }) => (lift ? [voice.say(lift)] : []));
   const repairs = coats.flatMap((coat) => coat.repairs.map((one) => voice.say(one)));
   const ways = [...new Set([...lifts, ...repairs])];
-  if (ways.length === 0) return null;
+  const tried = step.notes.filter(({ code }) => code === 'spread-repair-none').map((note) => voice.say(note));
+  if (ways.length === 0 && tried.length === 0) return null;
   return (
     <section className="ways">
       <h3>{repairs.length > 0 ? words.ways.title : shared.verdictBlock.lift}</h3>
@@ -228,6 +231,11 @@ function Ways({ step, coats }: { readonly step: StepBase; readonly coats: readon
           <li key={way}>{way}</li>
         ))}
       </ul>
+      {tried.map((way) => (
+        <p key={way} className="quiet">
+          {way}
+        </p>
+      ))}
     </section>
   );
 }

@@ -26,6 +26,7 @@ const BREAKS: Readonly<Record<string, (pour: number | undefined, f: Readonly<Rec
 export const words = {
   coat: 'Coat',
   none: 'No order of pours yet',
+  noneFound: 'No order of pours found',
   working: 'working out the pours',
   stale: 'The drawing shows the pours as they were before the last change; the new ones are being worked out.',
   failed: 'The pours could not be worked out. Nothing is lost; the rest of the plan stands.',
