@@ -60,7 +60,8 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
       .option('--cloud <share>', 'share of the sky that is cloud, "30 %"')
       .option('--slab-now <temperature>', 'a reading of this moment beside those of the job: slab, "16 °C"')
       .option('--air-now <temperature>', 'air over the floor, "18 °C"')
-      .option('--humidity-now <share>', 'humidity over the floor, "60 %"');
+      .option('--humidity-now <share>', 'humidity over the floor, "60 %"')
+      .option('--material-now <temperature>', 'resin in its pail, "24 °C"');
 
   verb('calc <formula> [inputs...]', 'compute one formula: calc film/wet-from-dry dryFilm="5 mil" volumeSolids="65 %"')
     .option('--in <unit>', 'unit of the answer')

@@ -21,6 +21,7 @@ export interface TypedOptions {
   readonly slabNow?: string;
   readonly airNow?: string;
   readonly humidityNow?: string;
+  readonly materialNow?: string;
 }
 
 type Flag = readonly [key: keyof TypedOptions, flag: string];
@@ -81,11 +82,20 @@ const flagOf = (part: string | number): string | number => DAY[part as TypedNumb
 /** The document of a job with the reading of the moment among its readings, where one was typed. */
 export function withReading(document: Result<unknown>, options: TypedOptions, now: string): Result<unknown> {
   const flags = NOW.map(([, ...flag]): Flag => flag);
+  if (options.materialNow !== undefined && options.slabNow === undefined)
+    throw new BadInput([
+      `--material-now goes with the reading of its moment. Write for example ${EXAMPLE_NOW} --material-now "24 °C".`,
+    ]);
   if (!refuseParts(flags, options, 'A reading is three numbers of one moment', EXAMPLE_NOW)) return document;
   if (!document.ok || typeof document.value !== 'object' || document.value === null) return document;
   const job = document.value as { readonly survey?: { readonly climate?: unknown } };
   const { climate = [] } = job.survey ?? {};
   if (!Array.isArray(climate)) return document;
-  const reading = { at: now, ...Object.fromEntries(NOW.map(([field, key]) => [field, options[key]])) };
+  const { materialNow: material } = options;
+  const reading = {
+    at: now,
+    ...Object.fromEntries(NOW.map(([field, key]) => [field, options[key]])),
+    ...(material === undefined ? {} : { material }),
+  };
   return { ok: true, value: { ...job, survey: { ...job.survey, climate: [...climate, reading] } } };
 }

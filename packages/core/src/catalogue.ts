@@ -99,6 +99,10 @@ const climateLimits = () =>
     materialLeast: temperature().optional(),
     materialMost: temperature().optional(),
     dewMargin: quantity('K', { least: '0 K', most: '20 K', shows: 'difference' }).optional(),
+    /** Most wind over an open floor while it is laid. */
+    windMost: quantity('m/s', { least: '0.5 m/s', most: '30 m/s' }).optional(),
+    /** The sheet lets it onto bare concrete only while the slab cools. */
+    onlyFalling: z.boolean().optional(),
   });
 
 const moistureLimit = () =>

@@ -81,6 +81,7 @@ test.each([
   [typed({ '--air-low': '8 m' }), '--air-low is "8 m": m measures length, but temperature is needed here'],
   [typed({ '--cloud': '130 %' }), '--cloud is 130 %: it lies between 0 % and 100 %'],
   [[...DAY, '--weather', 'other.json'], 'Leave one of them out'],
+  [['--material-now', '24 °C'], '--material-now goes with the reading of its moment'],
   [['--slab-now', '17 °C'], '--air-now, --humidity-now are missing'],
   [['--slab-now', '180 °C', '--air-now', '18 °C', '--humidity-now', '60%'], 'it must lie between -40 °C and 80 °C'],
 ])('%j is refused in words', async (words, says) => {

@@ -115,6 +115,8 @@ const CLIMATE: Part = group('Climate', [
   field('climate.materialLeast', 'Material, at least', temperature('60 °F')),
   field('climate.materialMost', 'Material, at most', temperature('85 °F')),
   field('climate.dewMargin', 'Slab over dew point', quantity('K', '5 °F')),
+  field('climate.windMost', 'Wind, at most', quantity('m/s', '15 mph')),
+  field('climate.onlyFalling', 'Only while the slab cools', FLAG),
 ]);
 
 export const PRODUCT_PARTS: readonly Part[] = [

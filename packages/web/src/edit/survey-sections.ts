@@ -284,12 +284,14 @@ const climate: Section = {
         field('air', 'Air', temperature()),
         field('humidity', 'Humidity', humidity()),
         field('slab', 'Slab', temperature()),
+        field('material', 'Resin in its pail', temperature()),
         field('pressure', 'Pressure', quantity('Pa', '1013 hPa')),
       ],
     }),
     group('How the room stands to the weather', [
       field('survey.exposure.kind', 'It is', choice(['closed garage', 'open garage', 'heated room', 'patio'])),
       field('survey.exposure.room', 'Air of the heated room', quantity('°C', DEGREES)),
+      field('survey.exposure.heater', 'Warmed by', choice(['none', 'electric or vented', 'unvented flame'])),
       field('survey.exposure.base', 'Gravel under the slab', fact('m', '4 in')),
     ]),
     list('survey.exposure.doors', 'Doors open', {

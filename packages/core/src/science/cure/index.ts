@@ -2,6 +2,7 @@ import type { AnyFormula } from '../../kernel/formula.ts';
 import { activationEnergy, rateFactor } from './arrhenius.ts';
 import { solventDiffusionTime } from './film.ts';
 import { materialTemperature } from './material.ts';
+import { waterToSheet } from './moisture.ts';
 
 export * from './arrhenius.ts';
 export * from './film.ts';
@@ -17,4 +18,5 @@ export const cureFormulas: readonly AnyFormula[] = [
   activationEnergy,
   solventDiffusionTime,
   materialTemperature,
+  waterToSheet,
 ];

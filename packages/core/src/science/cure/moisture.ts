@@ -1,4 +1,6 @@
+import { formula } from '../../kernel/formula.ts';
 import { humidityRatioOf, vapourPressureOf } from '../air/saturation.ts';
+import { STANDARD_PRESSURE } from '../constants.ts';
 import type { TimeWithBand } from './law.ts';
 
 /**
@@ -22,6 +24,50 @@ export const LABORATORY_AIR: SheetAir = { temperature: 23, relativeHumidity: 0.5
 export const humidityRatioToSheet = (air: SheetAir, sheet: SheetAir, pressure: number): number =>
   humidityRatioOf(vapourPressureOf(air.temperature, air.relativeHumidity), pressure) /
   humidityRatioOf(vapourPressureOf(sheet.temperature, sheet.relativeHumidity), pressure);
+
+export const waterToSheet = formula({
+  id: 'cure/water-to-sheet',
+  says: 'Water in the air of the hour over the water in the air a sheet gives its times for',
+  equation: 'humidityRatio(airTemperature, relativeHumidity) / humidityRatio(sheetTemperature, sheetHumidity)',
+  takes: {
+    airTemperature: '°C',
+    relativeHumidity: '1',
+    sheetTemperature: '°C',
+    sheetHumidity: '1',
+    pressure: 'Pa',
+  },
+  gives: '1',
+  holds: {
+    airTemperature: [0, 45],
+    relativeHumidity: [0.05, 1],
+    sheetTemperature: [5, 40],
+    sheetHumidity: [0.1, 1],
+    pressure: [60_000, 110_000],
+  },
+  refuses: {
+    airTemperature: [-60, 60],
+    relativeHumidity: [0, 1],
+    sheetTemperature: [-20, 60],
+    sheetHumidity: [0.01, 1],
+    pressure: [50_000, 120_000],
+  },
+  defaults: {
+    sheetTemperature: LABORATORY_AIR.temperature,
+    sheetHumidity: LABORATORY_AIR.relativeHumidity,
+    pressure: STANDARD_PRESSURE,
+  },
+  source: 'ideal-gas',
+  notes:
+    'For systems that take part of their cure from the air. Nobody has published how their times follow it: without humidity points on the sheet the centre stays and only the lower bound of the open time shrinks with this ratio.',
+  noOutsideRow: 'A ratio of two humidity ratios, which have rows of their own (own arithmetic).',
+  inputShows: { relativeHumidity: 'humidity', sheetHumidity: 'humidity', pressure: 'pressure' },
+  compute: ({ airTemperature, relativeHumidity, sheetTemperature, sheetHumidity, pressure }) =>
+    humidityRatioToSheet(
+      { temperature: airTemperature, relativeHumidity },
+      { temperature: sheetTemperature, relativeHumidity: sheetHumidity },
+      pressure,
+    ),
+});
 
 /** One humidity point of the sheet: in this air it takes this long, all else equal. */
 export interface HumidityPoint extends SheetAir {

@@ -42,6 +42,9 @@ export const LEAST_P10 = 1;
 /** Rise of the top 50 mm up to which a porous coat is only a caution, K: a proposal to be tuned, not a standard. */
 export const SMALL_RISE = 0.5;
 
+/** Wind that carries dust and leaves into a wet floor, m/s (common practice, no source); said where no sheet speaks. */
+export const STRONG_WIND = 8;
+
 /** A stretch in which the crew works, ms since 1970. */
 export interface WorkingHours {
   readonly from: number;

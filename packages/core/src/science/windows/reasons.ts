@@ -2,7 +2,7 @@ import { Z90 } from '../../kernel/band.ts';
 import { severity, type VerdictWord } from '../../kernel/verdict.ts';
 import { MARK_MS } from '../heat/forcing.ts';
 import { LEAST_RAIN } from '../weather/rain.ts';
-import type { CoatToPlace, Limits, WorkingHours } from './coat.ts';
+import { type CoatToPlace, type Limits, STRONG_WIND, type WorkingHours } from './coat.ts';
 import type { Conditions } from './conditions.ts';
 
 /**
@@ -43,6 +43,7 @@ const ORDER: readonly string[] = [
   'window-slab-near-limit',
   'window-rising-little',
   'window-rain-before',
+  'window-wind-strong',
 ];
 
 /** The worst first, and among equals the one that lies deepest. */
@@ -202,6 +203,14 @@ export const weatherReasons = (
       value: wind,
       bound: coat.windMost,
       lift: { code: 'lift-wind-screen', by: wind - coat.windMost },
+    });
+  } else if (coat.windMost === undefined && wind > STRONG_WIND) {
+    out.push({
+      verdict: 'caution',
+      code: 'window-wind-strong',
+      value: wind,
+      bound: STRONG_WIND,
+      lift: { code: 'lift-wind-screen', by: wind - STRONG_WIND },
     });
   }
   return out;

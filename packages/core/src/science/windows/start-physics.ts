@@ -231,7 +231,7 @@ function startPhysics(
       });
     } else if (rise > LEAST_RISE) {
       reasons.push({
-        verdict: 'caution',
+        verdict: coat.risingStops ? 'stop' : 'caution',
         code: 'window-rising-little',
         value: rise,
         bound: 0,

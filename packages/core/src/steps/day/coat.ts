@@ -13,6 +13,8 @@ import {
 import { type OptionContext, sheetOf } from '../context.ts';
 import { leastOf } from '../formulas/day.ts';
 import type { CoatDay, CoatStart, SitePlan, StartStretch } from '../results.ts';
+import { burnerReasons } from './burner.ts';
+import { type MaterialRead, materialAt, materialReasons } from './material.ts';
 import { milestonesOfCoat } from './milestones.ts';
 import type { Placed, Wanted } from './place.ts';
 import { potsOf } from './pots.ts';
@@ -30,6 +32,8 @@ export interface CoatFacts {
   readonly placed: Placed;
   readonly laying: Figure<'s'>;
   readonly batches: number;
+  /** Readings of the resin in its pail. */
+  readonly material: readonly MaterialRead[];
 }
 
 interface Run {
@@ -109,6 +113,9 @@ export function coatDay(
     margin: leastMargin(trace.within('best').within(`${i}`), each.margin),
   }));
   const { candidate } = placed;
+  const milestones = candidate
+    ? milestonesOfCoat(conditions, wanted.cure, candidate, site, product, zone, trace.within('stage'))
+    : [];
   return {
     layer: layer.id,
     product: product.id,
@@ -118,19 +125,21 @@ export function coatDay(
     best,
     ...(candidate ? { start: startOf(candidate) } : {}),
     pots: candidate
-      ? potsOf(conditions, wanted.cure, candidate, facts.batches, site, zone, sheetOf(product), trace.within('pot'))
+      ? potsOf(conditions, wanted.cure, candidate, facts, site, zone, sheetOf(product), trace.within('pot'))
       : [],
-    milestones: candidate
-      ? milestonesOfCoat(conditions, wanted.cure, candidate, site, zone, trace.within('stage'))
-      : [],
+    milestones,
   };
 
   function startOf(chosen: Candidate): CoatStart {
     const t = trace.within('start');
     const all = chosen.limiting ? [chosen.limiting, ...chosen.others] : [];
-    const reasons = all.map((one, i) =>
-      reasonOf(lifted(one, placed, chosen, outdoors), site, bounds, t.within(`${i}`), { layer: name }, 'day-'),
-    );
+    const reasons = [
+      ...all.map((one, i) =>
+        reasonOf(lifted(one, placed, chosen, outdoors), site, bounds, t.within(`${i}`), { layer: name }, 'day-'),
+      ),
+      ...materialReasons(product, materialAt(facts.material, chosen.start), t, { layer: name }),
+      ...burnerReasons(ctx.job, product, milestones, name).reasons,
+    ];
     const until = Math.min(chosen.sensitiveUntil, conditions.from + (conditions.count - 1) * 300_000);
     const known = chosen.start >= conditions.from && until > chosen.start;
     const nearest = chosen.word === 'stop' ? nearestUsable(placed.found, chosen.start) : undefined;

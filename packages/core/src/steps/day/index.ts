@@ -1,3 +1,4 @@
+import type { Layer } from '../../catalogue.ts';
 import type { Figure, Known } from '../../kernel/entry.ts';
 import { epochOf } from '../../kernel/instant.ts';
 import type { Said } from '../../kernel/said.ts';
@@ -11,8 +12,10 @@ import { mostInSequence } from '../formulas/spread.ts';
 import type { DayPlan, QuantitiesPlan, SitePlan, Task } from '../results.ts';
 import { isRolled, type Phases, phasesOf } from '../schedule/phases.ts';
 import { preparationFrom } from '../schedule/preparation.ts';
+import { burnerReasons } from './burner.ts';
 import { coatDay } from './coat.ts';
 import { spoken } from './instants.ts';
+import { materialRead } from './material.ts';
 import { type Crew, type Placed, placeAll, type Wanted } from './place.ts';
 import { promisesOf } from './promise.ts';
 import { coatOf, cureOf } from './sheet.ts';
@@ -141,6 +144,7 @@ export function day(
   };
   const prepared = preparationFrom(phases.preparation, crew, now, wanted[0]?.chosen);
   const placed = placeAll(conditions, wanted, crew, prepared.end, Math.max(now, conditions.from));
+  const material = materialRead(ctx.job, trace.within('read'));
   const coats = layers.map((layer, i) =>
     coatDay(
       ctx,
@@ -151,6 +155,7 @@ export function day(
         wanted: wanted[i] as Wanted,
         placed: placed[i] as Placed,
         laying: layings[i] as Figure<'s'>,
+        material,
         batches: batchCountOf(quantified, layer.id, phases.coats[i]?.floor ?? []),
       },
       site,
@@ -179,6 +184,10 @@ export function day(
     notes: [
       ...notesOf(ctx, coats),
       ...promises.flatMap(({ says, odds }) => (odds === 'likely' ? [says] : [])),
+      ...coats.flatMap(
+        ({ name, milestones }, i) => burnerReasons(ctx.job, productOf(ctx, layers[i] as Layer), milestones, name).notes,
+      ),
+      ...(material.length > 0 ? [] : [{ code: 'day-material-not-read' }]),
       ...unread,
     ],
     coats,

@@ -1,3 +1,4 @@
+import type { Product } from '../../catalogue.ts';
 import type { Said } from '../../kernel/said.ts';
 import type { Trace } from '../../kernel/trace.ts';
 import { MILESTONES, type MilestoneName, type ProductCure } from '../../science/cure/index.ts';
@@ -5,6 +6,7 @@ import { type Candidate, type Conditions, clockOn } from '../../science/windows/
 import { leastOf } from '../formulas/day.ts';
 import type { CoatMilestone, SitePlan } from '../results.ts';
 import { spanOf, spoken } from './instants.ts';
+import { inAir } from './moist-air.ts';
 import { extremesBetween } from './series-values.ts';
 
 /** Stages that are told for the metre laid first and the one laid last. */
@@ -16,6 +18,7 @@ export function milestonesOfCoat(
   cure: ProductCure,
   candidate: Candidate,
   site: SitePlan,
+  product: Product,
   zone: string,
   trace: Trace,
 ): readonly CoatMilestone[] {
@@ -23,9 +26,12 @@ export function milestonesOfCoat(
     const law = cure.film[what];
     if (!law) return [];
     const clock = clockOn(conditions, law);
-    const first = clock(candidate.start);
-    const last = clock(candidate.laid);
-    if (!first || !last) return [];
+    const dryFirst = clock(candidate.start);
+    const dryLast = clock(candidate.laid);
+    if (!dryFirst || !dryLast) return [];
+    const moist = what === 'open' ? inAir(conditions, product, candidate.start, site, trace) : undefined;
+    const first = moist ? moist.of(dryFirst, candidate.start) : dryFirst;
+    const last = moist ? moist.of(dryLast, candidate.laid) : dryLast;
     const { least } = extremesBetween(conditions, conditions.surface, candidate.start, last.at);
     const warm = trace.taken(`${what.replaceAll(' ', '-')}.warm`, leastOf, {
       value: least,
@@ -35,7 +41,8 @@ export function milestonesOfCoat(
     });
     const holds: readonly Said[] = [
       { code: 'day-holds-if-as-warm', figures: { warm: warm.id }, names: { at: spoken(last.at, zone) } },
-      ...[...new Set([...first.cautions, ...last.cautions])].map((code) => ({ code })),
+      ...(moist?.holds ?? []),
+      ...[...new Set([...dryFirst.cautions, ...dryLast.cautions])].map((code) => ({ code })),
     ];
     return [{ what, first: spanOf(first, zone), last: spanOf(last, zone), warm, holds }];
   });

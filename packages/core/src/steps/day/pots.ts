@@ -6,6 +6,7 @@ import { valueAt } from '../formulas/day.ts';
 import type { BatchLife, SitePlan } from '../results.ts';
 import { minute } from './instants.ts';
 import { LawTimes } from './law-time.ts';
+import { type MaterialRead, materialAt } from './material.ts';
 import { valueNear } from './series-values.ts';
 
 /** Batches told one by one; a coat of more is told by every so many. */
@@ -14,14 +15,14 @@ const MOST = 12;
 const AS_WARM = 2;
 
 /**
- * Pot life of each batch at its own hour. The material is taken to be as warm as the air over the floor: its own
- * thermometer knows better, and the crew sheet's ladder goes by it.
+ * Pot life of each batch at its own hour, by the temperature read in its pail. Where nobody read one the material is
+ * taken to be as warm as the air over the floor; a pail out of a van in the sun is warmer, and sets sooner.
  */
 export function potsOf(
   conditions: Conditions,
   cure: ProductCure,
   candidate: Candidate,
-  batches: number,
+  { batches, material: reads }: { readonly batches: number; readonly material: readonly MaterialRead[] },
   site: SitePlan,
   zone: string,
   where: string,
@@ -34,14 +35,16 @@ export function potsOf(
   for (let i = 0; i < batches; i += every) {
     const at = candidate.start + ((candidate.laid - candidate.start) * i) / batches;
     const value = valueNear(conditions, conditions.air, at);
-    const material = trace.taken(`${i}.material`, valueAt, {
-      value,
-      unit: '°C',
-      shows: 'temperature',
-      inputs: { before: site.air.id, after: site.air.id },
-      band: [value - Z90 * AS_WARM, value + Z90 * AS_WARM],
-      causes: { 'material as warm as the air': AS_WARM },
-    });
+    const material =
+      materialAt(reads, at) ??
+      trace.taken(`${i}.material`, valueAt, {
+        value,
+        unit: '°C',
+        shows: 'temperature',
+        inputs: { before: site.air.id, after: site.air.id },
+        band: [value - Z90 * AS_WARM, value + Z90 * AS_WARM],
+        causes: { 'material as warm as the air': AS_WARM },
+      });
     const time = times.at(`${i}.pot-life`, material);
     out.push({ batch: `${i + 1}`, at: minute(at, zone), material, ...(time ? { time } : {}) });
   }

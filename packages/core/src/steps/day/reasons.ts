@@ -11,7 +11,7 @@ import { leastOf, mostOf, riseOf, shortOf } from '../formulas/day.ts';
 import { marginLimit } from '../hours/margin.ts';
 import type { SitePlan } from '../results.ts';
 
-type Climate = keyof NonNullable<Product['climate']>;
+type Climate = Exclude<keyof NonNullable<Product['climate']>, 'onlyFalling'>;
 
 interface Kind {
   readonly unit: Unit;
@@ -55,7 +55,8 @@ const KINDS: Readonly<Record<string, Kind>> = {
   'window-rising': { unit: 'K', shows: 'difference', from: riseOf, series: slab },
   'window-rising-little': { unit: 'K', shows: 'difference', from: riseOf, series: slab },
   'window-cure-unknown': { unit: '°C', shows: 'temperature', from: leastOf, series: slab, lift: KELVIN },
-  'window-wind': { unit: 'm/s', shows: 'plain', from: mostOf },
+  'window-wind': { unit: 'm/s', shows: 'plain', from: mostOf, limit: 'windMost' },
+  'window-wind-strong': { unit: 'm/s', shows: 'plain', from: mostOf },
   'window-rain-before': { unit: 'm', shows: 'small-length', from: mostOf },
   'window-rain': { ...TIME, lift: ['m', 'small-length'] },
 };
@@ -85,7 +86,7 @@ export class Bounds {
     if (code === 'window-dew-margin') return marginLimit(this.trace, this.product);
     const name = `${code}.${this.known.size}`;
     const parts = { value, unit: kind.unit, shows: kind.shows };
-    if (value === LEAST_P10 || value === SMALL_RISE || value === 0)
+    if (value === LEAST_P10 || value === SMALL_RISE || value === 0 || code === 'window-wind-strong')
       return this.trace.given(name, { ...parts, origin: 'assumed', says: 'day-bound-assumed' });
     return this.trace.given(name, { ...parts, origin: 'data sheet', where });
   }

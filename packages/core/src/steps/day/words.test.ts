@@ -29,6 +29,7 @@ const ofStart = reasons.map((code) => `day-${code}`);
 const CHOSEN_ONLY = new Set(['window-recoat-not-surely-open']);
 /** Put together where they are said: the beginning stands in the source, the ends are these. */
 const MADE: readonly (readonly [string, readonly string[]])[] = [
+  ['day-material-', ['cold', 'cold-lift', 'hot', 'hot-lift']],
   ['day-promise-', ['likely', 'even', 'unlikely', 'open']],
   ['calendar-use-', ['foot', 'light', 'vehicle', 'full']],
 ];

@@ -12,7 +12,7 @@ type Limits = NonNullable<Coat['product']['climate']>;
 type Breaks = (value: number, limit: number) => boolean;
 
 interface Checked {
-  readonly limit: keyof Limits;
+  readonly limit: Exclude<keyof Limits, 'onlyFalling'>;
   readonly name: string;
   readonly of: 'slab' | 'air' | 'humidity' | 'margin';
   readonly breaks: Breaks;
