@@ -30,7 +30,10 @@ export function arithmeticReasons(problem: SpreadProblem): SpreadReason[] {
   if (needs > longest) {
     reasons.push({
       code: 'spread/batch-outlasts-working-time',
-      certain: quickestMinutes(problem, full) / full + handoverMin > longest,
+      certain:
+        quickestMinutes(problem, full) / full + handoverMin > longest ||
+        // or all batches together have less time than the whole floor takes
+        area / problem.frontM2PerMin > problem.leastBatches * (longest - handoverMin),
       figures: {
         batchL: Math.min(batchLitres, litres),
         batchM2,
