@@ -18,6 +18,7 @@ import {
   without,
 } from './drawn-store.ts';
 import { JudgedView } from './own-order.tsx';
+import { PhoneFloor } from './play.tsx';
 import { words } from './words.ts';
 
 const w = words.drawn;
@@ -51,6 +52,7 @@ export function DrawnPanel({ coat }: { readonly coat: Coat }) {
       )}
       {own ? (
         <>
+          <PhoneFloor coat={coat} />
           <ol className="drawn-list">
             {numbered(drawing.pours).map(({ key, one, at }) => (
               <DrawnPour key={key} ring={one} index={at} last={at === drawing.pours.length - 1} />

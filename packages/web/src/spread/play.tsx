@@ -191,8 +191,8 @@ function TypedTime({ clock, from, until, onEnter }: TypedProps) {
   );
 }
 
-/** On a phone the floor stands right under the presses that play it. */
-function PhoneFloor({ coat }: { readonly coat: Coat }) {
+/** On a phone the floor stands right under the presses that play it, and under those one draws with. */
+export function PhoneFloor({ coat }: { readonly coat: Coat }) {
   const view = useStep();
   const area = view.planned.areas.find(({ id }) => coat.areas.includes(id)) ?? null;
   const layer = useMemo(() => ({ ...spreadLayer({ ...view, area }), labels: [] }), [view, area]);
