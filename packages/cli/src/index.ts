@@ -47,7 +47,7 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
     command
       .option('--catalogue <file>', 'catalogue instead of catalogue.json beside the job')
       .option('--prices <file>', 'price book instead of price-book.json beside the job')
-      .option('--weather <file>', 'hourly weather instead of weather.json beside the job')
+      .option('--weather <file>', 'hourly weather, or a typical year (EPW), instead of weather.json beside the job')
       .option('--now <instant>', 'plan as of this moment, for example 2026-05-13T06:00:00-06:00');
 
   /** Weather and a reading typed by hand. */

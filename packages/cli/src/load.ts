@@ -3,6 +3,7 @@ import {
   catalogueFromText,
   checkCatalogue,
   checkJob,
+  climate,
   type Issue,
   type Job,
   jobFrom,
@@ -12,6 +13,7 @@ import {
   readJson,
   WARNINGS,
   type WeatherFile,
+  weatherFileOf,
   weatherFromText,
 } from '@slabwright/core';
 import { badInput, readBeside, readInput } from './read-file.ts';
@@ -45,6 +47,26 @@ const refuseIssues = (file: string, issues: readonly Issue[]): void => {
   if (issues.length > 0) throw badInput(file, issues);
 };
 
+const DAY = 86_400_000;
+/** Days of a typical year kept before and after the moment planned for: the slab's past, and cars on the last coat. */
+const BEFORE = 11 * DAY;
+const AFTER = 8 * DAY;
+
+/** A weather file, or a typical year (EPW) around the moment planned for, told by how it begins. */
+function weatherIn(file: string, text: string, job: Job, now: string): WeatherFile {
+  if (!/^\s*LOCATION,/i.test(text)) return read(file, weatherFromText(text));
+  const at = Date.parse(now);
+  const { series, issues, city } = climate.weatherScience.readEpw(text, file, Number(now.slice(0, 4)));
+  if (!series) throw badInput(file, issues);
+  const name = city ? { name: city } : {};
+  return read(
+    file,
+    climate.weatherScience.endOf(series) < at + DAY
+      ? { ok: false, issues: [{ code: 'weather-ends-early', path: ['weather'], value: now, names: { needed: now } }] }
+      : weatherFileOf(series, { source: file, zone: job.place.zone, from: at - BEFORE, to: at + AFTER, ...name }),
+  );
+}
+
 /** Reads a job with its catalogue and, when they are there, its price book and weather; checks each before anything is planned. */
 export function load(path: string, options: FileOptions, now: string): Loaded {
   const { text, folder } =
@@ -74,7 +96,7 @@ export function load(path: string, options: FileOptions, now: string): Loaded {
     throw new BadInput([`--weather ${options.weather} and a typed day name two weathers. Leave one of them out.`]);
   }
   const file = typed ? undefined : readBeside(folder, 'weather.json', options.weather);
-  const weather = file ? read(file.file, weatherFromText(file.text)) : typed;
+  const weather = file ? weatherIn(file.file, file.text, job, now) : typed;
   return {
     warnings,
     job,

@@ -2,9 +2,10 @@ import type { Job } from './job.ts';
 import { epochOf, fromLocal, type Instant, instantIn } from './kernel/instant.ts';
 import type { Issue, Result } from './kernel/issue.ts';
 import type { Unit } from './kernel/unit.ts';
-import { DAY_MS, HOUR_MS, type TypedDay, typedWeather } from './science/weather/index.ts';
+import { DAY_MS, type TypedDay, typedWeather } from './science/weather/index.ts';
 import { parseQuantity } from './units/index.ts';
-import { WEATHER_SCHEMA, WEATHER_VERSION, type WeatherFile, weatherFrom } from './weather.ts';
+import type { WeatherFile } from './weather.ts';
+import { weatherFileOf } from './weather-of-series.ts';
 
 /** Weather of a day as a person types it out of any bulletin, each number with its unit. */
 export interface TypedNumbers {
@@ -85,17 +86,8 @@ export function weatherFromTyped(numbers: TypedNumbers, job: Pick<Job, 'place'>,
   const built = typedWeather(day, place, midnight, HELD_DAYS);
   const { series } = built;
   if (!series) return { ok: false, issues: built.issues.map((issue) => asTyped(issue, numbers)) };
-  return weatherFrom({
-    schema: `${WEATHER_SCHEMA}/${WEATHER_VERSION}`,
-    source: `typed: ${TYPED_NUMBERS.map((name) => numbers[name].trim()).join(', ')}`.slice(0, 200),
-    kind: 'typed',
-    place: { latitude, longitude, zone },
-    rows: Array.from({ length: series.count }, (_, i) => ({
-      at: instantIn(series.start + i * HOUR_MS, zone),
-      air: `${(series.airTemperature[i] as number).toFixed(2)} °C`,
-      humidity: `${((series.relativeHumidity[i] as number) * 100).toFixed(1)} %`,
-      wind: `${day.wind.toFixed(2)} m/s`,
-      cloud: `${(day.cloud * 100).toFixed(0)} %`,
-    })),
+  return weatherFileOf(series, {
+    source: `typed: ${TYPED_NUMBERS.map((name) => numbers[name].trim()).join(', ')}`,
+    zone,
   });
 }

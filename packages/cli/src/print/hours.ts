@@ -50,12 +50,14 @@ export function printHours(done: Planned, option: OptionPlan, terminal: Terminal
   }
   const { hours } = option;
   const reasons = hours.verdict.reasons;
-  if (reasons.length > 0) {
+  const notes = lit?.notes ?? [];
+  if (reasons.length + notes.length > 0) {
     head('Watch');
     for (const reason of reasons)
       lines.push(
         ...wrap(`${voice.say(reason)}${reason.lift ? ` ${voice.say(reason.lift)}` : ''}`, width - 2).map(indent(2)),
       );
+    for (const note of notes) lines.push(...wrap(`· ${voice.say(note)}`, width - 2).map(indent(2)));
   }
   return `${lines.join('\n')}\n`;
 }
@@ -123,6 +125,10 @@ function windowLines(coat: Day['coats'][number], voice: Voice, terminal: Termina
       ).map(indent(4)),
     );
     if (start.nearest) lines.push(`    nearest open start: ${moment(start.nearest)}`);
+  }
+  if (coat.best.length > 0) {
+    const best = coat.best.map(({ at, word, margin }) => `${moment(at)} ${WORDS[word]}, margin ${voice.show(margin)}`);
+    lines.push(...wrap(`best starts: ${best.join('; ')}`, width - 6).map(indent(4)));
   }
   for (const { from, until, word, limiting } of coat.starts) {
     const why = limiting ? `: ${voice.say(limiting)}${limiting.lift ? `; ${voice.say(limiting.lift)}` : ''}` : '';

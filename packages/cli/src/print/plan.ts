@@ -31,7 +31,7 @@ export function printPlan(done: Planned, terminal: Terminal): string {
   const lines: string[] = [];
   const leading = plan.options.find((o) => o.accepted) ?? plan.options[0];
   lines.push(
-    `${paint(terminal, 'bold', plan.title)}${job.number ? `  ${job.number}` : ''}   as of ${plan.now.slice(0, 16).replace('T', ' ')}`,
+    `${paint(terminal, 'bold', plan.title)}${job.number ? `  ${job.number}` : ''}   as of ${voice.plain(plan.now.slice(0, 16).replace('T', ', '))}`,
   );
   if (!leading) {
     lines.push('', `${verdictText(plan.verdict, terminal)} survey   ${surveyLine(plan.survey, voice)}`);

@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
@@ -63,6 +63,54 @@ test('five numbers typed by hand make hours, which say that they are an assumpti
   const given = JSON.parse((await hours('--json')).out);
   const width = ({ entries }: typeof data): number => entries['site.slab'].high[40] - entries['site.slab'].low[40];
   expect(width(data)).toBeGreaterThan(1.5 * width(given));
+});
+
+/** A year of our own in the published form: eight lines of head, 35 fields an hour. */
+function ownYear(): string {
+  const head = ['LOCATION,Halden,-,-,own,0,39.6,-105.1,-7.0,1676.0', ...Array.from({ length: 7 }, () => 'OWN')];
+  const hours = Array.from({ length: 8760 }, (_, i) => {
+    const day = new Date(Date.UTC(1999, 0, 1) + i * 3_600_000);
+    const [hour, date, month] = [day.getUTCHours(), day.getUTCDate(), day.getUTCMonth() + 1];
+    const air = 10 - 11 * Math.cos((2 * Math.PI * (i / 24 - 20)) / 365) + 6 * Math.sin((2 * Math.PI * (hour - 9)) / 24);
+    const sun = hour > 8 && hour < 18 ? 300 : 0;
+    const rest = Array.from({ length: 7 }, () => 0);
+    return [
+      1999,
+      month,
+      date,
+      hour + 1,
+      60,
+      '?',
+      air.toFixed(1),
+      0,
+      55,
+      83_000,
+      0,
+      0,
+      0,
+      sun,
+      ...rest,
+      2,
+      3,
+      ...Array(11).fill(0),
+    ].join(',');
+  });
+  return [...head, ...hours].join('\n');
+}
+
+test('a typical year makes hours and says that it is none of this year', async () => {
+  const file = join(folder, 'own.epw');
+  writeFileSync(file, ownYear());
+  const { out } = await hours('--weather', file);
+  expect(out).toContain('typical year, Halden');
+  expect(out).toContain('not of this one');
+  expect(out).toContain('best starts: ');
+  // Its own days before the moment planned for are there: nothing of the past is assumed.
+  expect(out).not.toContain('The weather of the last ten days is not given');
+  writeFileSync(file, ownYear().replace('39.6', 'north'));
+  const refused = await hours('--weather', file);
+  expect(refused.status).toBe(2);
+  expect(refused.err).toContain('its first line does not start with LOCATION and a place');
 });
 
 test('a reading of the moment stands beside those of the job', async () => {
