@@ -39,7 +39,7 @@ test('with weather the time until use counts from now, and who finds no window i
   const { status, out } = await fits(garage);
   expect(status).toBe(0);
   expect(out).toMatch(/Worth a look[\s\S]*Base, flake to refusal, clear[\s\S]*counts from now/);
-  expect(out).toMatch(/Moisture primer[\s\S]*In the weather given the first coat starts at[\s\S]*wanted by/);
+  expect(out).toMatch(/Moisture primer[\s\S]*In the weather given the first coat starts on[\s\S]*wanted by/);
 });
 
 test('as data: ids that the entries hold, down to their readings', async () => {

@@ -131,6 +131,37 @@ test('kits of two mixes, each opened for its own', () => {
   });
 });
 
+test('a hall of 600 m² out of two kits, two mixes and pails beside them is proven in a blink', () => {
+  const kit = (a: number, other: number, mix: number, cost: number): JointPack => ({
+    gives: [a, mix === 0 ? other : 0, mix === 1 ? other : 0].map((volume) => Math.round(volume * 1e7)),
+    makes: [0, 1].map((one) => (one === mix ? Math.round((a + other) * 1e7) : 0)),
+    cost,
+    volume: Math.round((a + other) * 1e7),
+  });
+  const pail = (part: number, volume: number, cost: number): JointPack => ({
+    gives: [0, 1, 2].map((one) => (one === part ? Math.round(volume * 1e7) : 0)),
+    cost,
+    volume: Math.round(volume * 1e7),
+  });
+  const packs = [
+    kit(12.6, 6.3, 0, 29_000),
+    kit(8, 2, 1, 17_500),
+    pail(0, 200, 230_000),
+    pail(0, 18, 24_000),
+    pail(1, 20, 42_000),
+    pail(2, 10, 26_000),
+  ];
+  const needs: readonly JointNeed[] = [
+    { mixed: 311e7, shares: [2 / 3, 1 / 3, 0] },
+    { mixed: 342e7, shares: [0.8, 0, 0.2] },
+  ];
+  const found = leastJointCover(packs, needs);
+  expect(found?.proven).toBe(true);
+  const spent = (found?.counts ?? []).reduce((sum, count, i) => sum + count * (packs[i] as JointPack).cost, 0);
+  // Kits alone: 17 and 35 of them.
+  expect(spent).toBeLessThan(17 * 29_000 + 35 * 17_500);
+});
+
 test('a mix that no pack makes has no choice', () => {
   const packs: readonly JointPack[] = [{ gives: [10, 0], cost: 1, volume: 10 }];
   expect(leastJointCover(packs, [{ mixed: 10, shares: [0.5, 0.5] }])).toBeUndefined();

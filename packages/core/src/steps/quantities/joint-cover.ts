@@ -1,4 +1,4 @@
-import { COVER_EFFORT, type CoverPack, compareCovers, leastCover, type Score, scoreOf } from './covering.ts';
+import { type CoverPack, compareCovers, leastCover, type Score, scoreOf } from './covering.ts';
 
 /**
  * Exact least-cost packs for several mixes that share components. A part sold alone goes wherever it is needed; a kit
@@ -30,8 +30,9 @@ export interface JointCover {
   readonly proven: boolean;
 }
 
-/** Ways of opening kits that are looked at before the search is cut off. */
-export const JOINT_EFFORT = 20_000;
+/** Ways of opening kits that are looked at before the search is cut off, and candidates of packs for each of them. */
+export const JOINT_EFFORT = 3_000;
+const LOOSE_EFFORT = 20_000;
 
 interface Use {
   readonly pack: number;
@@ -92,7 +93,7 @@ export function leastJointCover(
     const bare = missing.every((need) => need <= ROUNDING);
     const cover = bare
       ? { counts: loosePacks.map(() => 0), proven: true }
-      : leastCover(loosePacks, missing, ROUNDING, COVER_EFFORT);
+      : leastCover(loosePacks, missing, ROUNDING, LOOSE_EFFORT);
     if (!cover) return;
     proven &&= cover.proven;
     const counts = packs.map(() => 0);
