@@ -23,6 +23,8 @@ import { sheetsOf } from './sheets.ts';
 /** The slab as it was fitted for the comparison before. */
 let siteBefore: SiteState | undefined;
 
+const FAR = 3;
+
 const measured = (known: Known, speaks: Voice): Measured => ({ text: speaks.show(known.id), value: known.value });
 
 function shownOf(one: SystemRanked, ranked: SystemsRanked, catalogue: Catalogue, speaks: Voice): SystemShown {
@@ -56,7 +58,8 @@ function shownOf(one: SystemRanked, ranked: SystemsRanked, catalogue: Catalogue,
     margins: (one.margins ?? []).map(({ word, at = '', margin }) => ({
       need: speaks.word(word),
       at,
-      text: speaks.show(margin.id),
+      // Three times a limit is far from it; how far exactly helps nobody choose.
+      text: margin.value > FAR ? speaks.word('fits-margin-far') : speaks.show(margin.id),
     })),
     ...(one.starts ? { starts: one.starts } : {}),
     ...(one.ready ? { ready: one.ready } : {}),

@@ -8,7 +8,7 @@ import { spreadWorker } from '../spread/client.ts';
 import type { CompareView } from './api.ts';
 import { Bar } from './bars.tsx';
 import { Section } from './section.tsx';
-import { letterOf, SystemsTable, Table } from './systems-table.tsx';
+import { letterOf, SystemsTable, Table, verdictOf } from './systems-table.tsx';
 import './compare.css';
 import { words } from './words.ts';
 
@@ -82,11 +82,13 @@ interface ViewProps {
 
 function View({ view, products, choose }: ViewProps) {
   const fit = view.systems.filter(({ fits, front }) => fits === 'yes' && front);
+  // Of several the mark is that of the one with the fewest words against it.
+  const only = fit.find(({ cautions }) => cautions.length === 0) ?? fit[0];
   return (
     <>
       <p className="compare-head">
-        <VerdictMark verdict={fit.length > 0 ? 'go' : 'not known'} size={24} />
-        <strong>{words.headline(fit[0]?.name ?? null, fit.length)}</strong>
+        <VerdictMark verdict={only ? verdictOf(only) : 'not known'} size={24} />
+        <strong>{words.headline(only, fit.length)}</strong>
       </p>
       {view.common.length > 0 ? <Lines title={words.against} lines={view.common} /> : null}
       <SystemsTable view={view} />

@@ -13,7 +13,7 @@ const w = words.rows;
 const MOST = 4;
 export const letterOf = (i: number): string => String.fromCharCode(65 + i);
 
-const verdictOf = ({ fits, cautions }: SystemShown) =>
+export const verdictOf = ({ fits, cautions }: SystemShown) =>
   fits === 'yes'
     ? cautions.length > 0
       ? ('caution' as const)
@@ -25,7 +25,8 @@ const verdictOf = ({ fits, cautions }: SystemShown) =>
 /** Systems that may be laid beside each other: what the slab makes equal first, then each number on one scale. */
 export function SystemsTable({ view }: { readonly view: CompareView }) {
   const { plan } = useStep();
-  const shown = view.systems.filter(({ fits }) => fits !== 'no').slice(0, MOST);
+  // What only comes too late keeps its numbers: a later day may be agreed on.
+  const shown = view.systems.filter(({ fits, hours }) => fits !== 'no' || hours !== undefined).slice(0, MOST);
   if (shown.length === 0) return null;
   const pullOff = answered(plan.survey) ? plan.survey.pullOff?.least : undefined;
   const numbers = (

@@ -9,12 +9,14 @@ export const words = {
   again: 'Compare again',
   title: 'Like for like',
   against: 'Against every system alike',
-  headline: (name: string | null, n: number) =>
-    name === null
+  headline: (one: { readonly name: string; readonly cautions: readonly string[] } | undefined, n: number) =>
+    one === undefined
       ? 'No system fits as things stand'
-      : n === 1
-        ? `${name} fits`
-        : `${n} fit; none is best in everything`,
+      : n > 1
+        ? `${n} fit; none is best in everything`
+        : one.cautions.length > 0
+          ? `${one.name} fits, with care`
+          : `${one.name} fits`,
   choose: 'Show',
   fits: { yes: 'fits', no: 'does not fit', 'not known': 'not known' },
   withCare: 'fits, with care',

@@ -83,8 +83,9 @@ function weighed(ctx: OptionContext, floor: Floor, trace: Trace): Omit<Tried, 's
     ahead && until.ok ? inWeather(ctx, ahead, reachOf(ahead, ctx, timed.tasks, use), by, use, trace) : undefined;
   const judged = laid ? judge([...reasons, ...laid.reasons]) : bySheets;
   const time = laid ? laid.time : sheetTime;
-  // What cannot be laid needs no price; what would admit it is worth more than a number nobody may use.
-  if (judged.fits === 'no') return { ...judged, ...time };
+  // What cannot be laid needs no price; what only comes too late may still be agreed on, so it keeps its numbers.
+  const tooLateAlone = laid?.reasons[0] !== undefined && judged.also.length === 0;
+  if (judged.fits === 'no' && !tooLateAlone) return { ...judged, ...time };
   const takes = time.untilUse;
   const wanted = takes && by ? { start: laid ? ctx.now : start, by, takes } : undefined;
   const margins = marginsOf({ ctx, surveyed, fitted, needed, wanted, shared, lines, price: cost.price }, trace);
