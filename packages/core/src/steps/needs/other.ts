@@ -1,3 +1,4 @@
+import { epochOf, instantIn } from '../../kernel/instant.ts';
 import type { Said } from '../../kernel/said.ts';
 import type { Trace } from '../../kernel/trace.ts';
 import { givenFact, type OptionContext, sheetOf } from '../context.ts';
@@ -65,6 +66,10 @@ export function lightNeeds(ctx: OptionContext): readonly Need[] {
   return [{ id: 'light', what: 'light', from: 'use', why, tests: [], met, judged: [{ code, names }] }];
 }
 
+/** A date as it stands, a moment by the clock of the site. */
+const onSite = (by: string, zone: string): string =>
+  by.length === 10 ? by : instantIn(epochOf(by), zone).slice(0, 16).replace('T', ' ');
+
 /** Dates, smell, the rule of the place on VOC, budget: asked here, judged where their numbers are. */
 export function otherNeeds(ctx: OptionContext, trace: Trace): readonly Need[] {
   const { use = {}, budget } = ctx.job;
@@ -79,7 +84,10 @@ export function otherNeeds(ctx: OptionContext, trace: Trace): readonly Need[] {
   });
   const dates = (['foot', 'vehicle'] as const).flatMap((what) => {
     const by = what === 'foot' ? use.footBy : use.vehicleBy;
-    const why: Said = { code: `needs-why-${what}-by`, names: { by: (by ?? '').slice(0, 16).replace('T', ' ') } };
+    const why: Said = {
+      code: `needs-why-${what}-by`,
+      names: { by: by === undefined ? '' : onSite(by, ctx.job.place.zone) },
+    };
     return by === undefined ? [] : [elsewhere(what, why, 'needs-judged-by-hours')];
   });
   const money =
