@@ -45,6 +45,13 @@ export interface CoatCells {
   readonly minute: Float32Array;
   /** From 0. */
   readonly pour: Uint16Array;
+  /** Square beside each on its four sides (right, up, left, down), by place in the order; −1 for none. */
+  readonly beside: Int32Array;
+  /** For each of those sides: 1 where the film may end, and 1 where nobody gets through. */
+  readonly free: Uint8Array;
+  readonly narrow: Uint8Array;
+  /** Places in the order one can leave by. */
+  readonly doors: Int32Array;
   readonly seams: readonly SeamLines[];
   /** Where pours meet on a joint or a tape line: they need not tie in. */
   readonly ends: readonly (readonly [Dot, Dot])[];

@@ -10,6 +10,16 @@ export function cellsOf({ layer, areas, start, result }: SpreadSeen): CoatCells 
   const { squares } = result.problem;
   const { order, clock } = result.best;
   const pick = (values: ArrayLike<number>): Float32Array => Float32Array.from(order, (s) => values[s] as number);
+  const place = new Int32Array(squares.count).fill(-1);
+  order.forEach((s, k) => {
+    place[s] = k;
+  });
+  const sides = <T extends Int32Array | Uint8Array>(into: T, value: (side: number) => number): T => {
+    order.forEach((s, k) => {
+      for (let side = 0; side < 4; side++) into[4 * k + side] = value(4 * s + side);
+    });
+    return into;
+  };
   return {
     layer,
     areas,
@@ -19,6 +29,10 @@ export function cellsOf({ layer, areas, start, result }: SpreadSeen): CoatCells 
     y: pick(squares.y),
     minute: pick(clock.time),
     pour: Uint16Array.from(order, (s) => clock.pourOf[s] as number),
+    beside: sides(new Int32Array(4 * order.length), (side) => place[squares.link[side] as number] ?? -1),
+    free: sides(new Uint8Array(4 * order.length), (side) => squares.free[side] as number),
+    narrow: sides(new Uint8Array(4 * order.length), (side) => squares.narrow[side] as number),
+    doors: result.problem.doorSquares.map((s) => place[s] as number),
     ...meetings(result),
   };
 }

@@ -143,6 +143,14 @@ function Now({ coat, at }: { readonly coat: Coat; readonly at: number }) {
           <circle cx="9" cy="7" r="6" fill="var(--chalk)" />
         </svg>
         {w.legend.crew}
+        <svg width="18" height="14" aria-hidden="true">
+          <path d="M0 7H18" stroke="var(--chalk)" strokeWidth="4" />
+        </svg>
+        {w.legend.edge}
+        <svg width="18" height="14" aria-hidden="true">
+          <path d="M0 7H18" stroke="var(--ink)" strokeWidth="2" strokeDasharray="2 5" />
+        </svg>
+        {w.legend.way}
       </span>
     </p>
   );

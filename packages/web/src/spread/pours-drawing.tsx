@@ -5,6 +5,7 @@ import { clockText } from '../when.ts';
 import type { AreaDrawing, Dot } from '../worker/api.ts';
 import type { CoatCells } from './api.ts';
 import { type Coat, cellsFor } from './coats.ts';
+import { wayOut, wetEdge } from './front.ts';
 import { lanesOf } from './lanes.ts';
 import { momentOf, squaresDown, weightOf } from './moments.ts';
 import { useMoment } from './store.ts';
@@ -202,7 +203,7 @@ function Arrow({ from, to, main = false }: { readonly from: Dot; readonly to: Do
   );
 }
 
-/** The crew where it works at the moment, and when all is down, out. */
+/** The crew where it works at the moment, its dry way out, and the edge that waits; when all is down, nobody. */
 function Crew({ coat, cells, frame }: PartProps) {
   const at = useMoment(coat.pours);
   if (at === null || !cells) return null;
@@ -210,5 +211,21 @@ function Crew({ coat, cells, frame }: PartProps) {
   const place = Math.min(down, cells.x.length - 1);
   if (place < 0 || momentOf(coat.pours, at).done) return null;
   const [x, y] = frame.at([cells.x[place] as number, cells.y[place] as number]);
-  return <circle cx={x} cy={y} r="8" fill="var(--chalk)" stroke="var(--sheet)" strokeWidth="2.5" />;
+  const way = wayOut(cells, place, down);
+  return (
+    <g pointerEvents="none">
+      <path
+        d={wetEdge(cells, down)
+          .map((line) => lineText(frame, line))
+          .join('')}
+        stroke="var(--chalk)"
+        strokeWidth="4"
+        fill="none"
+      />
+      {way.length > 1 ? (
+        <path d={lineOf(frame, way)} stroke="var(--ink)" strokeWidth="2" strokeDasharray="2 5" fill="none" />
+      ) : null}
+      <circle cx={x} cy={y} r="8" fill="var(--chalk)" stroke="var(--sheet)" strokeWidth="2.5" />
+    </g>
+  );
 }

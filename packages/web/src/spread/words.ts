@@ -76,7 +76,7 @@ export const words = {
     done: 'all down, everybody is out',
     wet: (share: string) => `${share} of the floor is wet`,
     stop: (clock: string) => `in trouble, stop at the dashed line by ${clock}`,
-    legend: { wet: 'wet', now: 'being spread', crew: 'crew', way: 'way out' },
+    legend: { wet: 'wet', now: 'being spread', crew: 'crew', edge: 'wet edge', way: 'way out' },
   },
   table: {
     title: 'Batches',
