@@ -1,9 +1,12 @@
 import type { Figure, Known } from '../../kernel/entry.ts';
+import type { Said } from '../../kernel/said.ts';
 import type { Trace } from '../../kernel/trace.ts';
+import { priceTotal } from '../../science/price/index.ts';
 import type { OptionContext } from '../context.ts';
 import { fillerOfLine } from '../formulas/cracks.ts';
 import { personTime } from '../formulas/hours-tasks.ts';
 import { timeFromLength } from '../formulas/preparation.ts';
+import { totalVolume } from '../formulas/quantities-volumes.ts';
 import { givenAmount, priced } from '../price/amounts.ts';
 import type { CrackPlan, CracksPlan, DayPlan, Task } from '../results.ts';
 
@@ -59,8 +62,27 @@ export function treated(
   return {
     ...judged,
     cracks: lines,
-    notes: at ? [...judged.notes, { code: 'cracks-recut-earliest', names: { at } }] : judged.notes,
+    notes: [
+      ...judged.notes,
+      ...totalOf(lines, trace.within('treatment')),
+      ...(at ? [{ code: 'cracks-recut-earliest', names: { at } }] : []),
+    ],
   };
+}
+
+/** All treatments of the option together; nothing while one of them is held or has no rate. */
+function totalOf(lines: readonly CrackPlan[], trace: Trace): readonly Said[] {
+  const works = lines.flatMap(({ work }) => work ?? []);
+  const volumes = lines.flatMap(({ filler }) => filler ?? []);
+  if (works.length === 0 || works.length < lines.length || volumes.length === 0) return [];
+  const figures = {
+    work: trace.figure('all-work', personTime, { times: works }).id,
+    filler: trace.figure('all-filler', totalVolume, { volumes }).id,
+  };
+  const wages = lines.flatMap(({ labour }) => labour ?? []);
+  if (wages.length < lines.length) return [{ code: 'cracks-treatment', figures }];
+  const labour = trace.figure('all-labour', priceTotal, { lines: wages });
+  return [{ code: 'cracks-treatment-priced', figures: { ...figures, labour: labour.id } }];
 }
 
 /** Nothing where a part of it has no task, or is counted as a whole and cannot be shared out by length. */
