@@ -103,9 +103,13 @@ export function useSpreading(
         latest.current?.stop();
         tellProgress(null);
         sent.current = null;
+        if (stale) {
+          setStopped(true);
+          return;
+        }
         // a longer look that is given up leaves the pours as they stand: found again at once, workings and all
-        if (stale) setStopped(true);
-        else setAsked(({ times }) => ({ times: times + 1, for: null }));
+        setFound((before) => ({ ...before, for: null }));
+        setAsked(({ times }) => ({ times: times + 1, for: null }));
       },
       look: (effort) => setAsked(({ times }) => ({ times: times + 1, for: made, effort })),
     }),
