@@ -59,6 +59,7 @@ test('five numbers typed by hand make hours, which say that they are an assumpti
   expect(status).toBe(1);
   expect(out).toContain('typed as five numbers');
   expect(out).toContain('right to 3 °C');
+  expect(out.replace(/\s+/g, ' ')).toContain('A day typed by hand and held the same');
   const data = JSON.parse((await hours(...DAY, '--json')).out);
   const given = JSON.parse((await hours('--json')).out);
   const width = ({ entries }: typeof data): number => entries['site.slab'].high[40] - entries['site.slab'].low[40];

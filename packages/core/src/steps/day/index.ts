@@ -163,7 +163,7 @@ export function day(
       trace,
     ),
   );
-  const { promises, reasons } = promisesOf(ctx, coats, trace);
+  const { promises, reasons } = promisesOf(ctx, coats, site.weather.kind, trace);
   const homeless = coats
     .filter(({ start }) => start === undefined)
     .map(

@@ -1,11 +1,12 @@
 import { Z90 } from '../../kernel/band.ts';
 import { epochOf, type Instant } from '../../kernel/instant.ts';
+import type { Said } from '../../kernel/said.ts';
 import type { Trace } from '../../kernel/trace.ts';
 import type { Reason } from '../../kernel/verdict.ts';
 import { normalChance } from '../../science/statistics/index.ts';
 import type { OptionContext } from '../context.ts';
 import { shortOf } from '../formulas/day.ts';
-import type { CoatDay, DayPromise } from '../results.ts';
+import type { CoatDay, DayPromise, WeatherKind } from '../results.ts';
 import { spoken } from './instants.ts';
 
 /** Chances from here on are called likely, and down to here even. */
@@ -14,12 +15,19 @@ const EVEN = 0.4;
 export const oddsOf = (chance: number): 'likely' | 'even' | 'unlikely' =>
   chance > LIKELY ? 'likely' : chance >= EVEN ? 'even' : 'unlikely';
 
-const BASIS = { code: 'day-basis-forecast' } as const;
+/** What a chance stands on, by what the weather is. */
+const BASIS: Readonly<Record<WeatherKind, Said>> = {
+  forecast: { code: 'day-basis-forecast' },
+  measured: { code: 'day-basis-measured' },
+  typed: { code: 'day-basis-typed' },
+  'typical year': { code: 'day-basis-typical-year' },
+};
 
 /** Whether the last coat bears feet and wheels when the customer needs it, by the weather spread of the forecast. */
 export function promisesOf(
   ctx: OptionContext,
   coats: readonly CoatDay[],
+  kind: WeatherKind,
   trace: Trace,
 ): { readonly promises: readonly DayPromise[]; readonly reasons: readonly Reason[] } {
   const { footBy, vehicleBy } = ctx.job.use ?? {};
@@ -28,6 +36,7 @@ export function promisesOf(
     ['vehicle', vehicleBy],
   ];
   const last = coats.at(-1);
+  const basis = BASIS[kind];
   const reasons: Reason[] = [];
   const promises = wanted.flatMap(([what, by]): readonly DayPromise[] => {
     if (!by || !last) return [];
@@ -39,7 +48,7 @@ export function promisesOf(
     const stage = last.milestones.find((one) => one.what === what);
     if (!stage || !last.start) {
       const says = { code: last.start ? 'day-promise-not-on-sheet' : 'day-promise-no-start', names };
-      return [{ what, by, odds: 'not known', says, basis: BASIS }];
+      return [{ what, by, odds: 'not known', says, basis }];
     }
     const t = trace.within('promise').within(what);
     const ready = stage.last;
@@ -62,7 +71,7 @@ export function promisesOf(
     };
     if (odds !== 'likely')
       reasons.push({ ...says, verdict: 'caution', source: chance.id, lift: { code: 'day-promise-lift', names } });
-    return [{ what, by, ready, odds, chance, says, basis: BASIS }];
+    return [{ what, by, ready, odds, chance, says, basis }];
   });
   return { promises, reasons };
 }
