@@ -84,6 +84,7 @@ export function fileOf(series: Series, source: string, zone: string, anchor: num
   return {
     schema: 'slabwright.weather/1',
     source: source.slice(0, 200),
+    kind: series.source.kind,
     ...(issued ? { issued } : {}),
     place: { latitude, longitude, zone },
     rows,

@@ -203,3 +203,20 @@ describe('what cures by the humidity of the air', () => {
     expect(at).toBeLessThan(open(planned({ weather: wet, catalogue: cured(true) })).at);
   });
 });
+
+test('hours to come that a table calls measured carry the error of a forecast', () => {
+  const width = (kind: string): number => {
+    const made = planned({
+      weather: (file) => {
+        file.kind = kind;
+      },
+    });
+    const entry = made.entries['site.slab'];
+    if (entry?.kind !== 'series') throw new Error('the slab is a series');
+    const last = entry.values.length - 20;
+    return (entry.high?.[last] ?? 0) - (entry.low?.[last] ?? 0);
+  };
+  expect(width('measured')).toBeCloseTo(width('forecast'), 9);
+  expect(width('typed')).toBeGreaterThan(1.3 * width('forecast'));
+  expect(width('typical year')).toBeGreaterThan(width('typed'));
+});

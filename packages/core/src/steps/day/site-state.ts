@@ -6,6 +6,7 @@ import type { Said } from '../../kernel/said.ts';
 import {
   type DoorOpen,
   type Exposure,
+  FORECAST_ERRORS,
   GARAGE,
   heatedRoom,
   PATIO,
@@ -140,6 +141,8 @@ export function siteStateOf(job: Job, weather: WeatherFile, now: Instant, earlie
     doors: site.doors,
     readings: readingsOf(job),
     ...(known ? { calibration: known } : {}),
+    // Nobody has measured the hours to come: what a table says of them is somebody's forecast.
+    ...(kind === 'measured' && endOf(series) > at ? { errors: FORECAST_ERRORS } : {}),
   });
   // Whether a forecast is stale is asked of the moment of planning, also where the weather begins later.
   const stale = freshness(series, at, endOf(series));
