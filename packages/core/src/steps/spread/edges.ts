@@ -88,7 +88,7 @@ const median = (values: readonly number[]): number => [...values].sort((a, b) =>
  * the wall from one of its posts, or at both ends of a line that runs neither way; or simply in a doorway.
  */
 export function endInWords(
-  sides: readonly Side[],
+  all: readonly Side[],
   squares: FloorSquares,
   part: FloorPart,
   main: Door,
@@ -98,13 +98,16 @@ export function endInWords(
   trace: Trace,
 ): Said {
   const { cellM } = squares;
-  if (sides.length === 0) return { code: 'spread-end-way-out', names: { door: main.name } };
+  if (all.length === 0) return { code: 'spread-end-way-out', names: { door: main.name } };
+  const called = (sides: readonly Side[]): string =>
+    [...new Set(sides.map(({ stop }) => part.stopLines[stop]?.name ?? ''))].join(', ');
+  const drawn = all.filter(({ stop }) => part.stopLines[stop]?.kind !== 'threshold');
+  if (drawn.length === 0) return { code: 'spread-end-doorway', names: { door: called(all) } };
+  // what is marked on the floor, in the room that has most of it; a doorway needs no mark
+  const rooms = drawn.map((side) => roomAt(part, middleOf(side, cellM)));
+  const room = mostOf(rooms);
+  const sides = drawn.filter((_, i) => rooms[i] === room);
   const middles = sides.map((side) => middleOf(side, cellM));
-  const lines = sides.map(({ stop }) => part.stopLines[stop]);
-  const called = (): string => [...new Set(lines.map((line) => line?.name ?? ''))].join(', ');
-  if (lines.every((line) => line?.kind === 'threshold'))
-    return { code: 'spread-end-doorway', names: { door: called() } };
-  const room = mostOf(middles.map((middle) => roomAt(part, middle)));
   const door = part.rooms[room]?.door ?? main;
   const names = { door: door.name };
   const dx = door.b[0] - door.a[0];
@@ -128,7 +131,7 @@ export function endInWords(
       inputs: { along: decides },
     });
   const onJoint = sides.every(({ stop }) => stop >= 0);
-  const joint = onJoint ? called() : '';
+  const joint = onJoint ? called(sides) : '';
   const spread = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);
   const told = (kind: string, value: number, more: Record<string, string> = {}): Said => ({
     code: `spread-end-${kind}${onJoint ? '-joint' : ''}`,
