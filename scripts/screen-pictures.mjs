@@ -26,7 +26,7 @@ import { build } from 'vite';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
 const out = join(root, 'docs', 'screens');
-const COLOURS = 96;
+const COLOURS = 64;
 
 const SIZES = [
   { name: 'desk', width: 1280, height: 900 },
@@ -173,7 +173,7 @@ function browserPath() {
 /** Fewer colours, a third of the size; a picture is kept as it is where the tool is missing. */
 function lessColours(file) {
   try {
-    execFileSync('convert', [file, '-colors', String(COLOURS), '-strip', `png8:${file}`]);
+    execFileSync('convert', [file, '+dither', '-colors', String(COLOURS), '-strip', `png8:${file}`]);
   } catch (trouble) {
     console.warn(`${file} keeps all its colours: ${trouble.message}`);
   }

@@ -8,7 +8,7 @@ export const words = {
   theme: { sun: 'sun', night: 'night', label: 'Ground' },
   undo: 'Undo',
   redo: 'Redo',
-  close: 'close',
+  close: 'Close',
   back: 'Back',
   skip: 'Skip to the step in hand',
   allJobs: 'All jobs',
