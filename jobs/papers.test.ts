@@ -17,6 +17,9 @@ import {
 } from '@slabwright/core';
 import { describe, expect, test } from 'vitest';
 import { GOLDEN_NOW, type GoldenName, goldenJob } from '../bench/src/golden.ts';
+import { fontsFromNode } from '../packages/pdf/src/node-fonts.ts';
+import { renderPaper } from '../packages/pdf/src/render.ts';
+import { readPdf } from '../packages/pdf/src/testing/read-pdf.ts';
 
 /** Regression: REGEN=1 rewrites the expected texts; a changed line is explained in the commit message. */
 const REGEN = process.env.REGEN === '1';
@@ -137,6 +140,16 @@ describe.each(NAMES)('%s', (name) => {
       .map(({ id }) => id);
     expect([...shown].sort()).toEqual([...wanted].sort());
   });
+});
+
+test('the crew sheet of a garage is six pages: order, preparation, front and back of each coat', async () => {
+  const from = goldenOf('garage');
+  for (const language of ['en', 'es'] as const) {
+    const sheet = paperOf(issuedOf(from, language), 'crew-sheet');
+    const bytes = await renderPaper(sheet, voiceOf(from, language), { size: 'letter', fonts: await fontsFromNode() });
+    const { pages } = await readPdf(bytes);
+    expect(pages.length, language).toBeLessThanOrEqual(6);
+  }
 });
 
 describe('what the state of the floor allows', () => {
