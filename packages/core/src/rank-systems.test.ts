@@ -163,6 +163,39 @@ describe('both sides of a limit', () => {
   });
 });
 
+describe('margins of must-haves with numbers on both sides', () => {
+  const slip = (files: Files) =>
+    files.catalogue.products.flatMap(({ properties = [] }) => properties.filter(({ what }) => what === 'slip'));
+  const of = (found: ReturnType<typeof ranked>, need: string) =>
+    found.one('flake-one-day').margins?.find((one) => one.need === need)?.margin.value;
+
+  test('slip 48 where 36 is asked, film 20 % within its sheet; the weakest stands first (own arithmetic)', () => {
+    const found = ranked();
+    expect(of(found, 'slip')).toBeCloseTo((48 - 36) / 36, 9);
+    const values = (found.one('flake-one-day').margins ?? []).map(({ margin }) => margin.value);
+    expect(values.length).toBeGreaterThan(6);
+    expect([...values].sort((a, b) => a - b)).toEqual(values);
+    expect(found.one('flake-one-day').weakest?.margin.value).toBe(values[0]);
+  });
+
+  test('a claim without its condition is unknown: it has no margin, and the others keep theirs', () => {
+    const found = ranked((files) => {
+      for (const claim of slip(files)) delete claim.conditions;
+    });
+    expect(of(found, 'slip')).toBeUndefined();
+    expect(of(found, 'film')).toBe(of(ranked(), 'film'));
+    expect(found.one('flake-one-day').margins?.every(({ margin }) => Number.isFinite(margin.value))).toBe(true);
+  });
+
+  test('one end of a range of temperatures gives no margin, both do', () => {
+    const found = ranked(({ catalogue }) => {
+      for (const { climate } of catalogue.products) delete climate?.slabMost;
+    });
+    expect(of(found, 'slab-temperature')).toBeUndefined();
+    expect(of(ranked(), 'slab-temperature')).toBeGreaterThan(0);
+  });
+});
+
 describe('what is not known', () => {
   test('a silent sheet is one unknown; it never beats a system without one', () => {
     const found = ranked(({ catalogue }) => {
