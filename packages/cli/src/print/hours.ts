@@ -90,19 +90,25 @@ function hourRows(done: Planned, option: OptionPlan): string[] {
   const text = (values: readonly number[], i: number, unit: '°C' | 'K', shows: 'temperature' | 'difference'): string =>
     showValue(values[i] ?? 0, unit, voice.reader, { shows });
   const [dew, air, margin] = [site.dew, site.air, site.margin].map((id) => valuesOf(done, id));
-  const rows: string[][] = [['', 'slab', 'dew point', 'air', 'margin']];
+  const least = plan.entries[site.margin];
+  const low = least?.kind === 'series' ? least.low : undefined;
+  const rows: string[][] = [['', 'slab', 'P10 to P90', 'dew point', 'air', 'margin', 'P10']];
   const step = Math.ceil((begin - from) / HOUR) * perHour;
   for (let i = step; i < slab.values.length && rows.length <= MOST_ROWS; i += perHour) {
     const at = new Date(from + (i / perHour) * HOUR + shift * 60_000).toISOString();
     rows.push([
       `${at.slice(5, 10)} ${at.slice(11, 16)}`,
       text(slab.values, i, '°C', 'temperature'),
+      slab.low && slab.high
+        ? `${text(slab.low, i, '°C', 'temperature')} – ${text(slab.high, i, '°C', 'temperature')}`
+        : '',
       text(dew ?? [], i, '°C', 'temperature'),
       text(air ?? [], i, '°C', 'temperature'),
       text(margin ?? [], i, 'K', 'difference'),
+      low ? text(low, i, 'K', 'difference') : '',
     ]);
   }
-  return columns(rows, { indent: 2, right: [1, 2, 3, 4] });
+  return columns(rows, { indent: 2, right: [1, 2, 3, 4, 5, 6] });
 }
 
 /** Where the weather came from, and everything that is to be said of it. */
