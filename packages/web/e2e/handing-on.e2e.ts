@@ -117,3 +117,28 @@ test('two rooms joined by a door in typed numbers are drawn together; undo parts
   await page.getByRole('button', { name: words.undo, exact: true }).click();
   await page.getByRole('img', { name: words.floor.together }).first().waitFor({ state: 'detached' });
 });
+
+test('from one job straight to another: nothing of the first stands under the name of the second', async () => {
+  const { page } = await arrive();
+  await openJob(page, 'Machine workshop, 593 m²');
+  const seen = page.evaluate(
+    () =>
+      new Promise<string[]>((done) => {
+        const found: string[] = [];
+        const until = Date.now() + 4000;
+        const look = (): void => {
+          const title = document.querySelector('h1')?.textContent ?? '';
+          const survey = document.querySelector('.steps li a small')?.textContent ?? '';
+          if (title.startsWith('Two-car garage') && survey.includes('593')) found.push(survey);
+          if (Date.now() > until) done(found);
+          else requestAnimationFrame(look);
+        };
+        look();
+      }),
+  );
+  await page.evaluate(() => {
+    location.hash = '#/job/example-garage/survey';
+  });
+  expect(await seen).toEqual([]);
+  await planShown(page);
+});

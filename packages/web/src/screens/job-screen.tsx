@@ -32,7 +32,12 @@ interface JobScreenProps {
 
 const Entering = lazy(() => import('../edit/entering.tsx').then(({ Entering: part }) => ({ default: part })));
 
-export function JobScreen({ id, step: stepId, working, part }: JobScreenProps) {
+/** Another job is opened from nothing: what stood there of the one before is never shown under its name. */
+export function JobScreen(props: JobScreenProps) {
+  return <JobOf key={props.id} {...props} />;
+}
+
+function JobOf({ id, step: stepId, working, part }: JobScreenProps) {
   const opening = useOpened(id);
   const step = stepOf(stepId);
   if (step.id !== stepId) return <Redirect to={`/job/${id}/${step.id}`} replace />;
