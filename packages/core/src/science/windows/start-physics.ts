@@ -47,7 +47,7 @@ function numberOf(law: CureLaw | undefined): number {
 }
 
 /** Coats whose starts are kept for one site, and starts kept of one coat; a week has some seven hundred. */
-const MOST_COATS = 60;
+const MOST_COATS = 24;
 const MOST_STARTS = 20_000;
 const made = new WeakMap<Conditions, Map<string, Physics>>();
 
