@@ -33,7 +33,9 @@ const MADE: readonly string[] = [
   ...['remove-film', 'remove-tile', 'remove-levelling', 'second-pass', 'edge', 'edge-through-film', 'crack-fill'].map(
     (work) => `preparation-work-${work}`,
   ),
-  ...['crack-reinforce', 'joint-fill', 'patch', 'oil-treat', 'stem-prep', 'vacuum'].map((work) => `preparation-work-${work}`),
+  ...['crack-reinforce', 'joint-fill', 'patch', 'oil-treat', 'stem-prep', 'vacuum'].map(
+    (work) => `preparation-work-${work}`,
+  ),
   ...['extremely-hard', 'hard', 'soft', 'extremely-soft', 'after-glazed', 'after-fast'].map(
     (bond) => `preparation-bond-${bond}`,
   ),
