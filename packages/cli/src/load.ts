@@ -17,6 +17,7 @@ import {
   weatherFromText,
 } from '@slabwright/core';
 import { badInput, readBeside, readInput } from './read-file.ts';
+import { sharedParts } from './shared.ts';
 import { BadInput } from './terminal.ts';
 import { type TypedOptions, typedWeatherOf, withReading } from './typed-numbers.ts';
 
@@ -71,16 +72,21 @@ function weatherIn(file: string, text: string, job: Job, now: string): WeatherFi
 export function load(path: string, options: FileOptions, now: string): Loaded {
   const { text, folder } =
     options.text === undefined ? readInput(path, 'job.json') : { text: options.text, folder: process.cwd() };
-  const document = withReading(readJson(text), options, now);
+  const whole = readJson(text);
+  // what the app hands on holds all of it; a file named beside it is taken instead
+  const shared = whole.ok ? sharedParts(path, whole.value) : undefined;
+  const document = withReading(shared ? { ok: true, value: shared.job } : whole, options, now);
   const job = read(path, document.ok ? jobFrom(document.value) : document);
-  const catalogueText = readBeside(folder, 'catalogue.json', options.catalogue);
-  if (!catalogueText) {
+  const beside = (name: string, named: string | undefined) =>
+    shared && named === undefined ? undefined : readBeside(folder, name, named);
+  const catalogueText = beside('catalogue.json', options.catalogue);
+  const catalogue = catalogueText ? read(catalogueText.file, catalogueFromText(catalogueText.text)) : shared?.catalogue;
+  if (!catalogue) {
     throw new BadInput([
       `${path}: no catalogue.json lies beside the job. Put one there or name it with --catalogue FILE; jobs/garage/catalogue.json is one to start from.`,
     ]);
   }
-  const catalogue = read(catalogueText.file, catalogueFromText(catalogueText.text));
-  refuseIssues(catalogueText.file, checkCatalogue(catalogue));
+  refuseIssues(catalogueText?.file ?? path, checkCatalogue(catalogue));
   const found = checkJob(job, catalogue, now);
   refuseIssues(
     path,
@@ -90,18 +96,19 @@ export function load(path: string, options: FileOptions, now: string): Loaded {
     path,
     found.filter(({ code }) => WARNINGS.has(code)),
   ).lines;
-  const prices = readBeside(folder, 'price-book.json', options.prices);
+  const prices = beside('price-book.json', options.prices);
+  const priceBook = prices ? read(prices.file, priceBookFromText(prices.text)) : shared?.priceBook;
   const typed = typedWeatherOf(options, job, now);
   if (typed && options.weather !== undefined) {
     throw new BadInput([`--weather ${options.weather} and a typed day name two weathers. Leave one of them out.`]);
   }
-  const file = typed ? undefined : readBeside(folder, 'weather.json', options.weather);
-  const weather = file ? weatherIn(file.file, file.text, job, now) : typed;
+  const file = typed ? undefined : beside('weather.json', options.weather);
+  const weather = file ? weatherIn(file.file, file.text, job, now) : (typed ?? shared?.weather);
   return {
     warnings,
     job,
     catalogue,
-    ...(prices ? { priceBook: read(prices.file, priceBookFromText(prices.text)) } : {}),
+    ...(priceBook ? { priceBook } : {}),
     ...(weather ? { weather } : {}),
   };
 }

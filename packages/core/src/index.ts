@@ -55,7 +55,7 @@ export {
   squareCorner,
   type TapeTrouble,
 } from './science/shape/index.ts';
-export { type Share, type ShareFile, share as shareSchema, shareFrom, shareFromText } from './share.ts';
+export { SHARE_SCHEMA, type Share, type ShareFile, share as shareSchema, shareFrom, shareFromText } from './share.ts';
 export * as spread from './spread/index.ts';
 export { checkCatalogue } from './steps/check/catalogue.ts';
 export { checkJob, WARNINGS } from './steps/check/job.ts';
