@@ -16,6 +16,7 @@ function turns(starts: readonly number[]): Turns<readonly CoatDay[], number> & {
   let round = 0;
   return {
     told,
+    fixed: false,
     place(poured, recorder) {
       const start = starts[round] ?? 0;
       new Trace(recorder).given('start', { value: start, unit: '1', origin: 'chosen' });
@@ -50,6 +51,12 @@ describe('rounds of hours and spread', () => {
     const found = untilSettled(asked, new Ledger());
     expect(asked.told.at(-1)).toBe('place 200');
     expect(found.rounds).toBe(2);
+  });
+
+  test('starts that somebody chose cannot move: one careful round, and the day takes its minutes over', () => {
+    const asked = { ...turns([0, 0]), fixed: true };
+    expect(untilSettled(asked, new Ledger())).toMatchObject({ rounds: 1, moved: 0 });
+    expect(asked.told).toEqual(['place by rates', 'careful', 'place 100']);
   });
 
   test('five minutes are a move', () => {

@@ -41,6 +41,8 @@ const sameTimes = (a: ReadonlyMap<string, number>, b: ReadonlyMap<string, number
 
 /** The two halves of a round; each puts its entries into the recorder it is handed. */
 export interface Turns<D, S> {
+  /** Every start was chosen by somebody: none can move, so the first round is the last. */
+  readonly fixed: boolean;
   /** Windows and starts, from the seconds that the pours of each coat take; none are known at first. */
   place(poured: ReadonlyMap<string, number>, recorder: Recorder): D;
   coatsOf(placed: D): readonly CoatDay[];
@@ -65,7 +67,7 @@ export function untilSettled<D, S>(turns: Turns<D, S>, recorder: Recorder): Sett
     const held = new Held();
     const placed = turns.place(poured, held);
     const coats = turns.coatsOf(placed);
-    const moved = before ? startsMoved(before, coats) : Number.POSITIVE_INFINITY;
+    const moved = before ? startsMoved(before, coats) : turns.fixed ? 0 : Number.POSITIVE_INFINITY;
     if (moved < STANDS_STILL || rounds === MOST_ROUNDS) {
       const poursHeld = new Held();
       const spread = turns.pour(placed, false, poursHeld);

@@ -267,6 +267,7 @@ function planOption(
       ? undefined
       : untilSettled<Placed, ReturnType<typeof pour>>(
           {
+            fixed: chosen.layers.every(({ id }) => option.starts?.some(({ layer }) => layer === id)),
             place: (times, held) => place(times, traceOf(held)),
             coatsOf: ({ lit }) => (lit?.ok ? lit.value.plan.coats : []),
             pour: (placed, rough, held) => {

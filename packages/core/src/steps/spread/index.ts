@@ -68,8 +68,8 @@ function minuteOfDay(at: Instant, zone: string): number {
   return Number(local.slice(11, 13)) * 60 + Number(local.slice(14, 16));
 }
 
-/** A round that only asks for the minutes looks with a third of the candidates. */
-const ROUGH_SHARE = 3;
+/** A round that only asks for the minutes looks with a sixth of the candidates. */
+const ROUGH_SHARE = 6;
 
 function effortFor(search: SpreadSearch, squares: number, rough: boolean): SpreadEffort {
   const quick = quickEffort(squares);
@@ -146,7 +146,7 @@ export type SpreadProgress = (told: { readonly name: string; readonly done: numb
 export interface SpreadRound {
   /** Orders that must be among the candidates. */
   readonly before?: readonly SpreadSeen[] | undefined;
-  /** A third of the candidates, no repairs: enough for the minutes. */
+  /** A sixth of the candidates, no repairs: enough for the minutes. */
   readonly rough?: boolean | undefined;
   readonly progress?: SpreadProgress | undefined;
 }

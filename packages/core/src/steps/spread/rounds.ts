@@ -13,7 +13,8 @@ export function withRounds(
   const rounds = trace.taken('rounds', sumInSequence, { value: found.rounds, unit: '1', shows: 'count', inputs });
   const moved = trace.taken('moved', mostInSequence, { value: found.moved, unit: 's', shows: 'duration', inputs });
   const figures = { rounds: rounds.id, moved: moved.id };
-  const code = found.moved < STANDS_STILL ? 'spread-hours-settled' : 'spread-hours-not-settled';
+  const settled = found.rounds === 1 ? 'spread-hours-of-chosen-starts' : 'spread-hours-settled';
+  const code = found.moved < STANDS_STILL ? settled : 'spread-hours-not-settled';
   return { ...plan, rounds, moved, notes: [...plan.notes, { code, figures }] };
 }
 
