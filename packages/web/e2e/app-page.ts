@@ -71,6 +71,14 @@ export async function planShown(page: Page): Promise<void> {
   await page.locator('main.sheet:not(.stale) #facts table').first().waitFor();
 }
 
+/** The working of the number in the address is there. */
+export async function workingShown(page: Page): Promise<void> {
+  await page.waitForFunction(() => {
+    const panel = document.querySelector<HTMLElement>('.working:not([aria-busy])');
+    return panel?.dataset.entry === decodeURIComponent(location.hash.split('/working/')[1] ?? '');
+  });
+}
+
 export const stepLink = (page: Page, title: string) =>
   page.getByRole('navigation', { name: words.steps.nav }).getByRole('link', { name: new RegExp(`^${title}:`) });
 

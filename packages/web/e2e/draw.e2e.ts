@@ -1,11 +1,10 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { describe, expect, inject, test } from 'vitest';
 import { words as draw } from '../src/draw/words.ts';
 import { newWords } from '../src/edit/new-words.ts';
 import { words as edit } from '../src/edit/words.ts';
 import { words } from '../src/words.ts';
-import { arrive, kept, PHONE, withBrowser } from './app-page.ts';
+import { arrive, kept, withBrowser } from './app-page.ts';
 
 withBrowser();
 
@@ -104,60 +103,4 @@ describe('an L-shaped room', () => {
     await page.getByText(edit.wrongNote).first().waitFor();
     expect(await field.inputValue()).toBe('20 ft 3');
   });
-});
-
-const SCREENS = [
-  '/new',
-  ...['floor', 'place', 'building', 'on-the-floor', 'slab', 'moisture', 'pull-off', 'climate', 'use', 'options'].map(
-    (part) => `/job/example-garage/survey/enter/${part}`,
-  ),
-  '/catalogue/example-garage/products',
-  '/catalogue/example-garage/systems',
-  '/catalogue/example-garage/tools',
-  '/prices/example-garage',
-];
-
-async function show(page: Page, screen: string): Promise<void> {
-  await page.evaluate((hash) => {
-    location.hash = hash;
-  }, screen);
-  await page.locator('.fields').first().waitFor();
-  // The first item of a list stands open, so that its fields are looked at too.
-  const item = page.locator('.list .item').first();
-  if ((await item.count()) > 0 && (await item.getAttribute('aria-expanded')) === 'false') await item.click();
-}
-
-describe.each([
-  ['desk', undefined],
-  ['phone', PHONE],
-  ['320 pixels', { width: 320, height: 640 }],
-] as const)('what is entered, %s', (_name, viewport) => {
-  test('breaks no accessibility rule, is wide enough for a thumb, and needs no sideways scroll', async () => {
-    const { page } = await arrive(inject('app'), viewport ? { viewport } : {});
-    const broken: unknown[] = [];
-    for (const screen of SCREENS) {
-      await show(page, screen);
-      const { violations } = await new AxeBuilder({ page })
-        .setLegacyMode(true)
-        .options({ resultTypes: ['violations'] })
-        .analyze();
-      broken.push(...violations.map(({ id, nodes }) => [screen, id, nodes[0]?.html.slice(0, 160)]));
-      const [wide, room] = await page.evaluate(() => [
-        document.documentElement.scrollWidth,
-        document.documentElement.clientWidth,
-      ]);
-      if ((wide ?? 0) > (room ?? 0)) broken.push([screen, 'sideways', wide]);
-      const low = await page.evaluate(() =>
-        [
-          ...document.querySelectorAll<HTMLElement>(
-            '.entering button, .entering select, .entering input:not([type=radio]):not([type=checkbox]):not(.unseen), .pages button, .pages select',
-          ),
-        ]
-          .filter((one) => one.offsetParent !== null && one.getBoundingClientRect().height < 43.5)
-          .map((one) => one.outerHTML.slice(0, 120)),
-      );
-      broken.push(...low.map((html) => [screen, 'low', html]));
-    }
-    expect(broken).toEqual([]);
-  }, 900_000);
 });

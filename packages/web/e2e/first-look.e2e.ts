@@ -1,6 +1,6 @@
 import { describe, expect, inject, test } from 'vitest';
 import { words } from '../src/words.ts';
-import { arrive, GARAGE, goToStep, openJob, planShown, stepLink, withBrowser } from './app-page.ts';
+import { arrive, GARAGE, goToStep, openJob, planShown, stepLink, withBrowser, workingShown } from './app-page.ts';
 
 withBrowser();
 
@@ -47,7 +47,7 @@ describe('the first look', () => {
       const next = (await leaf.count()) > 0 ? leaf.first() : working.locator('.tree li a').first();
       await next.click();
       await page.waitForFunction((url) => location.href !== url, before);
-      await page.waitForFunction(() => document.querySelector('.working:not([aria-busy])') !== null);
+      await workingShown(page);
     }
     await given.waitFor();
     expect(await working.textContent()).toMatch(/data sheet|read on the floor|table|own/);

@@ -1,36 +1,11 @@
-import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import { words } from '../src/words.ts';
 import { arrive, GARAGE, kept, planShown, withBrowser } from './app-page.ts';
+import { tabTo } from './keys.ts';
 
 withBrowser();
 
-/** What has the focus, by role-like name, and whether a person can see that it has. */
-const focused = (page: Page): Promise<{ readonly name: string; readonly seen: boolean }> =>
-  page.evaluate(() => {
-    const at = document.activeElement;
-    if (!at || at === document.body) return { name: '', seen: true };
-    const { outlineStyle, outlineWidth, boxShadow } = getComputedStyle(at);
-    const name = at.getAttribute('aria-label') ?? at.textContent ?? '';
-    return { name: name.trim(), seen: (outlineStyle !== 'none' && outlineWidth !== '0px') || boxShadow !== 'none' };
-  });
-
-/** Presses Tab until the focus is on something of this name; every stop on the way must show that it has the focus. */
-async function tabTo(page: Page, name: string | RegExp): Promise<void> {
-  const unseen: string[] = [];
-  for (let presses = 0; presses < 120; presses++) {
-    await page.keyboard.press('Tab');
-    const now = await focused(page);
-    if (!now.seen) unseen.push(now.name);
-    if (typeof name === 'string' ? now.name.includes(name) : name.test(now.name)) {
-      expect(unseen).toEqual([]);
-      return;
-    }
-  }
-  throw new Error(`Tab never came to ${String(name)}`);
-}
-
-test('the whole way by keyboard alone: a job, its steps, a working and back, a moved start, undo', async () => {
+test('a finished job by keyboard alone: its steps, a working and back, a moved start, undo', async () => {
   const { page } = await arrive();
   await page.getByRole('link', { name: GARAGE }).waitFor();
   await tabTo(page, GARAGE);

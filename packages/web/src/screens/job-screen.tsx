@@ -107,44 +107,42 @@ function Sheet({
     return () => window.removeEventListener('keydown', keys);
   }, [undo, redo, navigate, pressed, id, step.id]);
   return (
-    <main
-      className={`sheet${working ? ' opened' : ''}${part ? ' enters' : ''}${stale ? ' stale' : ''}${late ? ' late' : ''}`}
-    >
-      <button type="button" className="skip" onClick={() => document.getElementById('facts')?.focus()}>
-        {words.skip}
-      </button>
-      <Header />
-      <StepList view={view} step={step} />
-      {part ? (
-        <Suspense fallback={<section className="floor" aria-busy="true" />}>
-          <Entering
-            step={step.id}
-            section={part}
-            floor={<FloorSection view={sight} step={drawn} area={areaId} onArea={setArea} />}
-          />
-        </Suspense>
-      ) : (
-        <FloorSection view={sight} step={drawn} area={areaId} onArea={setArea} />
-      )}
-      {part ? null : working ? (
-        <WorkingPanel id={working} step={step.id} trail={trail} />
-      ) : (
-        <section className="facts" id="facts" aria-label={step.title} tabIndex={-1}>
-          <Troubles />
-          <StepHead step={step} />
-          <EnterLinks step={step.id} />
-          <OptionChoice view={view} />
-          <NotPlanned />
-          {view ? (
-            <StepInHand value={drawn.id}>
-              <PanelOf key={drawn.id} step={drawn} />
-            </StepInHand>
-          ) : null}
-        </section>
-      )}
-      <DaySection view={sight} data={day} />
-      <Glance view={sight} step={drawn} data={day} area={areaId} onArea={setArea} />
-    </main>
+    <StepInHand value={drawn.id}>
+      <main
+        className={`sheet${working ? ' opened' : ''}${part ? ' enters' : ''}${stale ? ' stale' : ''}${late ? ' late' : ''}`}
+      >
+        <button type="button" className="skip" onClick={() => document.getElementById('facts')?.focus()}>
+          {words.skip}
+        </button>
+        <Header />
+        <StepList view={view} step={step} />
+        {part ? (
+          <Suspense fallback={<section className="floor" aria-busy="true" />}>
+            <Entering
+              step={step.id}
+              section={part}
+              floor={<FloorSection view={sight} step={drawn} area={areaId} onArea={setArea} />}
+            />
+          </Suspense>
+        ) : (
+          <FloorSection view={sight} step={drawn} area={areaId} onArea={setArea} />
+        )}
+        {part ? null : working ? (
+          <WorkingPanel id={working} step={step.id} trail={trail} leaving={working !== pressed} />
+        ) : (
+          <section className="facts" id="facts" aria-label={step.title} tabIndex={-1}>
+            <Troubles />
+            <StepHead step={step} />
+            <EnterLinks step={step.id} />
+            <OptionChoice view={view} />
+            <NotPlanned />
+            {view ? <PanelOf key={drawn.id} step={drawn} /> : null}
+          </section>
+        )}
+        <DaySection view={sight} data={day} />
+        <Glance view={sight} step={drawn} data={day} area={areaId} onArea={setArea} />
+      </main>
+    </StepInHand>
   );
 }
 

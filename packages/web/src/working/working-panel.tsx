@@ -17,6 +17,8 @@ interface PanelProps {
   readonly id: string;
   readonly step: string;
   readonly trail: readonly string[];
+  /** Another number was pressed already and is on its way. */
+  readonly leaving: boolean;
 }
 
 /** What the plan and its worker say of one number, asked anew with every plan. */
@@ -38,7 +40,7 @@ function useWorking(id: string): WorkingView | null | undefined {
 }
 
 /** The working of a number: sentence, equation with its numbers, what goes in, source, range, band, outside check. */
-export function WorkingPanel({ id, step, trail }: PanelProps) {
+export function WorkingPanel({ id, step, trail, leaving }: PanelProps) {
   const { id: job, voice } = usePlan();
   const view = useWorking(id);
   const placeName = usePlaceName();
@@ -51,7 +53,7 @@ export function WorkingPanel({ id, step, trail }: PanelProps) {
   const shown = voice.has(id) ? voice.entry(id) : null;
   const title = view?.says ?? (shown?.where || (shown?.origin ? w.origin[shown.origin] : '')) ?? id;
   return (
-    <section className="working" aria-label={w.label}>
+    <section className="working" data-entry={id} aria-label={w.label} {...(leaving ? { 'aria-busy': true } : {})}>
       <div className="wh">
         <div>
           <h2 ref={head} tabIndex={-1}>
