@@ -5,7 +5,10 @@ import { metres } from './lengths.ts';
 import { placesOf, TOOLS } from './tools.ts';
 import { words } from './words.ts';
 
-/** What a press puts down, in words, and the help a hand gets. */
+/**
+ * What a press puts down, in words, and the help a hand gets. How many places are put down stands there from the first
+ * on, so that the drawing does not move under the hand between two presses.
+ */
 export function DrawTools() {
   const draw = useDraw();
   const id = useId();
@@ -45,7 +48,7 @@ export function DrawTools() {
           <b>
             {draw.doorHalf.area === textAt(draw.area, ['id'])
               ? words.joins.waiting(textAt(draw.area, ['name']))
-              : words.started(words.tools.door, draw.pending.length, 2)}
+              : words.joins.half}
           </b>
           <select
             aria-label={words.joins.room}
@@ -63,7 +66,7 @@ export function DrawTools() {
           </button>
         </p>
       ) : null}
-      {rule && draw.pending.length > 0 ? (
+      {rule ? (
         <p role="status">
           <b>{words.started(words.tools[draw.tool], draw.pending.length, rule.places)}</b>
           {rule.open ? (
@@ -76,10 +79,10 @@ export function DrawTools() {
               {words.finish}
             </button>
           ) : null}
-          <button type="button" className="press" onClick={draw.takeBack}>
+          <button type="button" className="press" disabled={draw.pending.length === 0} onClick={draw.takeBack}>
             {words.undoPlace}
           </button>
-          <button type="button" className="press" onClick={draw.letGo}>
+          <button type="button" className="press" disabled={draw.pending.length === 0} onClick={draw.letGo}>
             {words.letGo}
           </button>
         </p>

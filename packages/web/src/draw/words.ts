@@ -127,6 +127,7 @@ export const words = {
     overlap: (one: string, other: string, area: string) =>
       `Put together, ${one} and ${other} lie over each other by ${area}. Look at the walls the doors stand in.`,
     waiting: (room: string) => `The door stands in ${room}. Choose the other room and press its two ends there.`,
+    half: 'Now its two ends in this room.',
     room: 'Room',
     forget: 'Forget this door',
   },
