@@ -1,7 +1,7 @@
 import type { VerdictWord } from '../../kernel/verdict.ts';
 import type { CoatToPlace, WorkingHours } from './coat.ts';
 import type { Conditions } from './conditions.ts';
-import { inOrder, organisationReasons, type WindowReason } from './reasons.ts';
+import { inOrder, organisationReasons, type WindowReason, worstOf } from './reasons.ts';
 import { physicsOn, type StartPhysics } from './start-physics.ts';
 
 export interface Candidate extends Omit<StartPhysics, 'reasons'> {
@@ -32,14 +32,38 @@ export const judgeOf = (
 };
 
 /** What the crew and the coat below say beside what the hours say. */
-function judged(physics: StartPhysics, coat: CoatToPlace, hours: readonly WorkingHours[], start: number): Candidate {
-  const { margin, marginP10, rise, laid, sensitiveUntil } = physics;
-  const asked = organisationReasons(coat, hours, start, laid);
-  const reasons = asked.length === 0 ? physics.reasons : inOrder([...physics.reasons, ...asked]);
-  const [limiting] = reasons;
-  const others = reasons.length < 2 ? NONE : reasons.slice(1);
-  const rest = { start, others, margin, marginP10, rise, laid, sensitiveUntil };
-  return limiting ? { ...rest, word: limiting.verdict, limiting } : { ...rest, word: 'go' };
-}
+const judged = (physics: StartPhysics, coat: CoatToPlace, hours: readonly WorkingHours[], start: number): Candidate =>
+  new Judged(physics, organisationReasons(coat, hours, start, physics.laid), start);
 
-const NONE: readonly WindowReason[] = [];
+/** Of a thousand starts one is chosen: only there the reasons after the first are put in order. */
+class Judged implements Candidate {
+  readonly start: number;
+  readonly word: VerdictWord;
+  declare readonly limiting?: WindowReason;
+  readonly margin: number;
+  readonly marginP10: number;
+  readonly rise: number;
+  readonly laid: number;
+  readonly sensitiveUntil: number;
+  readonly #reasons: readonly WindowReason[];
+  readonly #asked: readonly WindowReason[];
+
+  constructor(physics: StartPhysics, asked: readonly WindowReason[], start: number) {
+    const { reasons, margin, marginP10, rise, laid, sensitiveUntil } = physics;
+    const limiting = asked.length === 0 ? reasons[0] : worstOf(reasons, asked);
+    this.start = start;
+    this.word = limiting ? limiting.verdict : 'go';
+    if (limiting) this.limiting = limiting;
+    this.margin = margin;
+    this.marginP10 = marginP10;
+    this.rise = rise;
+    this.laid = laid;
+    this.sensitiveUntil = sensitiveUntil;
+    this.#reasons = reasons;
+    this.#asked = asked;
+  }
+
+  get others(): readonly WindowReason[] {
+    return (this.#asked.length === 0 ? this.#reasons : inOrder([...this.#reasons, ...this.#asked])).slice(1);
+  }
+}

@@ -54,6 +54,13 @@ export const inOrder = (reasons: WindowReason[]): WindowReason[] =>
 const PLACES: ReadonlyMap<string, number> = new Map(ORDER.map((code, i) => [code, i]));
 const rankOf = ({ verdict, code }: WindowReason): number => severity(verdict) * 100 + (PLACES.get(code) ?? -1);
 
+/** The first in order of some reasons in order and some others. */
+export function worstOf(ordered: readonly WindowReason[], others: readonly WindowReason[]): WindowReason | undefined {
+  let [found] = ordered;
+  for (const other of others) if (!found || rankOf(other) < rankOf(found)) found = other;
+  return found;
+}
+
 /** Rain this long before laying leaves a slab wet, ms. */
 const WET_BEFORE = 24 * 3_600_000;
 
