@@ -43,10 +43,14 @@ export function planRows(): readonly Row[] {
   const time = timesOf(() => plan(garage), 100, 20);
   // A copy of the conditions is one that nothing is remembered of: every start of every coat is judged anew.
   const { hours } = calibrated ?? {};
-  const anew = timesOf(() => {
-    const fresh = hours && calibrated && { ...calibrated, hours: { ...hours, conditions: { ...hours.conditions } } };
-    return plan({ ...garage, ...(fresh ? { calibrated: fresh } : {}) });
-  }, 60);
+  const anew = timesOf(
+    () => {
+      const fresh = hours && calibrated && { ...calibrated, hours: { ...hours, conditions: { ...hours.conditions } } };
+      return plan({ ...garage, ...(fresh ? { calibrated: fresh } : {}) });
+    },
+    100,
+    20,
+  );
   const traced = pairedRatio(
     () => plan(garage),
     () => plan(garage, DROPS),
