@@ -263,6 +263,21 @@ const thinner = () =>
       .max(20),
   });
 
+export const FILLER_KINDS = ['rigid', 'flexible'] as const;
+
+/** Filler of cracks and joints as it is bought: packs of what they make, priced in the price book like any pack. */
+const filler = () =>
+  z.strictObject({
+    id: idText(),
+    name: text(80),
+    /** Where its sheet lets it be used: rigid where nothing moves, flexible where something does. */
+    kinds: z.array(z.enum(FILLER_KINDS)).min(1).max(2),
+    packs: z
+      .array(z.strictObject({ id: idText(), name: text(80).optional(), volume: volume() }))
+      .min(1)
+      .max(20),
+  });
+
 const layer = () =>
   z.strictObject({
     id: idText(),
@@ -349,6 +364,8 @@ export const catalogue = () =>
     products: z.array(product()).max(2000),
     media: z.array(media()).max(500).optional(),
     thinners: z.array(thinner()).max(200).optional(),
+    /** Of several for one kind the first is taken. */
+    fillers: z.array(filler()).max(100).optional(),
     systems: z.array(system()).max(1000),
     tools: z.array(tool()).max(500).optional(),
     rates: z.array(rate()).max(500).optional(),
@@ -363,6 +380,8 @@ export type Tool = NonNullable<Catalogue['tools']>[number];
 export type Rate = NonNullable<Catalogue['rates']>[number];
 export type Pack = Product['packs'][number];
 export type OtherMix = NonNullable<Product['mixes']>[number];
+export type Filler = NonNullable<Catalogue['fillers']>[number];
+export type FillerKind = (typeof FILLER_KINDS)[number];
 export type Thinner = NonNullable<Catalogue['thinners']>[number];
 
 const CATALOGUE = catalogue();

@@ -230,7 +230,7 @@ function planOption(
   const fitted = chain('survey', surveyed, (s) => system(optionCtx, s, at('system')));
   const thinned = chain('system', fitted, (f) => thinner(optionCtx, f, at('thinner')));
   const quantified = chain('preparation', both(both(surveyed, prepared), fitted), ([[s, p], f]) =>
-    quantities(optionCtx, s, p, f, at('quantities')),
+    quantities(handled, s, p, f, at('quantities')),
   );
   const worked = chain('quantities', both(both(both(surveyed, prepared), fitted), quantified), ([[[s, p], f], q]) =>
     workOf(handled, s, p, f, q, at('hours')),
@@ -296,8 +296,12 @@ function planOption(
         treated(
           optionCtx,
           joined.value,
-          worked.ok ? worked.value.tasks : [],
-          lit?.ok ? lit.value.plan : undefined,
+          {
+            tasks: worked.ok ? worked.value.tasks : [],
+            buying: quantified.ok ? quantified.value.buying : [],
+            prices: priced.ok ? priced.value.lines : [],
+            day: lit?.ok ? lit.value.plan : undefined,
+          },
           at('cracks'),
         ),
       )

@@ -162,11 +162,11 @@ function quantitiesLine(quantities: Answer<QuantitiesPlan>, done: Planned): stri
 
 function packsText(line: Published<QuantitiesPlan>['buying'][number], { catalogue, voice }: Planned): string {
   const product = catalogue.products.find((p) => p.id === line.item);
-  const thinner = catalogue.thinners?.find((one) => one.id === line.item);
+  const tinned = [...(catalogue.thinners ?? []), ...(catalogue.fillers ?? [])].find((one) => one.id === line.item);
   const media = catalogue.media?.find((m) => m.id === line.item);
   const nameOf = (id: string): string =>
     product?.packs.find((p) => p.id === id)?.name ??
-    thinner?.packs.find((p) => p.id === id)?.name ??
+    tinned?.packs.find((p) => p.id === id)?.name ??
     (media ? `bag of ${media.bag.typed}` : id);
   return line.packs.map(({ pack, count }) => `${voice.show(count)} × ${nameOf(pack)}`).join(' + ');
 }

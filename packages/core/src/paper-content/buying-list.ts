@@ -108,7 +108,7 @@ function beside(ctx: PaperContext): readonly Block[] {
 
 /** Notes of the quantities that bear on what is bought; how numbers were counted stays in the working. */
 const KEPT =
-  /^quantities-(one-lot|reserve|thinner|thinner-not-sold|bought-jointly|addition-not-counted|broadcast-tight|no-packs|packs-not-proven)$/;
+  /^quantities-(one-lot|reserve|thinner|thinner-not-sold|filler-not-sold|bought-jointly|addition-not-counted|broadcast-tight|no-packs|packs-not-proven)$/;
 
 export function buyingList(ctx: PaperContext): Issued {
   const bought = known(ctx.option.quantities);

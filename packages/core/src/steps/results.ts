@@ -1,3 +1,4 @@
+import type { FillerKind } from '../catalogue.ts';
 import type { Figure, FigureList, Known } from '../kernel/entry.ts';
 import type { Instant } from '../kernel/instant.ts';
 import type { Missing } from '../kernel/missing.ts';
@@ -254,8 +255,13 @@ export interface CrackPlan {
   readonly work?: Figure<'s'>;
   /** That time at the wage of the price book. */
   readonly labour?: Figure<'money'>;
-  /** Filler it takes. */
+  /** Filler it takes, and of which kind. */
   readonly filler?: Figure<'m³'>;
+  readonly fillerKind?: FillerKind;
+  /** Its share, by volume, of what the packs of that filler cost; none where they have no price. */
+  readonly fillerCost?: Figure<'money'>;
+  /** Labour and filler together. */
+  readonly cost?: Figure<'money'>;
   /** Earliest moment at which the finished film bears the saw, for a line that is cut again. */
   readonly earliest?: Instant;
   readonly winter: Said;
@@ -290,7 +296,7 @@ export interface LayerQuantity {
 }
 
 export interface BuyingLine {
-  readonly kind: 'product' | 'media' | 'thinner';
+  readonly kind: 'product' | 'media' | 'thinner' | 'filler';
   readonly item: string;
   readonly name: string;
   readonly layers: readonly string[];

@@ -127,6 +127,28 @@ export const CATALOGUE_SECTIONS: readonly Section[] = [
           }),
         ],
       }),
+      list('fillers', 'Fillers for cracks and joints', {
+        one: 'a filler',
+        note: 'Of several for one kind the first is taken.',
+        title: named,
+        begin: (items) => ({ id: freshId('filler', items), packs: [] }),
+        parts: [
+          field('name', 'Name', TEXT),
+          field('kinds', 'Used', {
+            is: 'some of',
+            from: () => [
+              { id: 'rigid', name: 'rigid, where nothing moves' },
+              { id: 'flexible', name: 'flexible, where something moves' },
+            ],
+          }),
+          list('packs', 'Packs', {
+            one: 'a pack',
+            title: named,
+            begin: (items) => ({ id: freshId('pack', items) }),
+            parts: [field('name', 'Name', TEXT), field('volume', 'In it', quantity('m³', '600 mL'))],
+          }),
+        ],
+      }),
     ],
   },
   {

@@ -47,10 +47,11 @@ export const ownMixes = (catalogue: Raw, _: Raw, path: Path): readonly Choice[] 
 export const mixNames = (job: Raw, catalogue: Raw, path: Path): readonly Choice[] =>
   mixesOf(catalogue, textAt(job, [...path.slice(0, 3), 'product']));
 
-/** All that is sold in packs of its own price: products, then thinners. */
+/** All that is sold in packs of its own price: products, then thinners and fillers. */
 export const pricedNames = (_: Raw, catalogue: Raw): readonly Choice[] => [
   ...choices(listAt(catalogue, ['products'])),
   ...choices(listAt(catalogue, ['thinners'])),
+  ...choices(listAt(catalogue, ['fillers'])),
 ];
 
 export const ownMedia = (catalogue: Raw): readonly Choice[] => choices(listAt(catalogue, ['media']));
@@ -63,9 +64,12 @@ export const componentNames = (catalogue: Raw, _: Raw, path: Path): readonly Cho
 
 export const mediaNames = (_: Raw, catalogue: Raw): readonly Choice[] => choices(listAt(catalogue, ['media']));
 
-/** Packs of the product or thinner that the price around this field names. */
+/** Packs of the product, thinner or filler that the price around this field names. */
 export function packNames(prices: Raw, catalogue: Raw, path: Path): readonly Choice[] {
   const product = textAt(prices, [...path.slice(0, 2), 'product']);
-  const found = named(catalogue, 'products', product) ?? named(catalogue, 'thinners', product);
+  const found =
+    named(catalogue, 'products', product) ??
+    named(catalogue, 'thinners', product) ??
+    named(catalogue, 'fillers', product);
   return choices(listAt(found, ['packs']));
 }

@@ -1,15 +1,15 @@
 import type { Catalogue } from '@slabwright/core';
 
-/** Names the screen needs beside the plan: products, media and tools by id, packs as `product/pack`. */
+/** Names the screen needs beside the plan: products, thinners, fillers, media and tools by id, packs as `product/pack`. */
 export function namesOf(catalogue: Catalogue): Record<string, string> {
   const names: Record<string, string> = {};
   for (const product of catalogue.products) {
     names[product.id] = product.name;
     for (const pack of product.packs) names[`${product.id}/${pack.id}`] = pack.name ?? pack.id;
   }
-  for (const thinner of catalogue.thinners ?? []) {
-    names[thinner.id] = thinner.name;
-    for (const pack of thinner.packs) names[`${thinner.id}/${pack.id}`] = pack.name ?? pack.id;
+  for (const tinned of [...(catalogue.thinners ?? []), ...(catalogue.fillers ?? [])]) {
+    names[tinned.id] = tinned.name;
+    for (const pack of tinned.packs) names[`${tinned.id}/${pack.id}`] = pack.name ?? pack.id;
   }
   for (const media of catalogue.media ?? []) {
     names[media.id] = media.name;

@@ -149,6 +149,15 @@ function thinnerIssues(catalogue: Catalogue): readonly Issue[] {
   ];
 }
 
+/** Fillers are priced by their id beside products and thinners, so none may share one. */
+function fillerIssues({ products, thinners = [], fillers = [] }: Catalogue): readonly Issue[] {
+  const taken = new Set([...ids(products), ...ids(thinners)]);
+  return fillers.flatMap(({ id, packs }, i): readonly Issue[] => [
+    ...duplicates(packs, ['fillers', i, 'packs']),
+    ...(taken.has(id) ? [{ code: 'catalogue-filler-id-taken', path: ['fillers', i, 'id'], value: id }] : []),
+  ]);
+}
+
 /** Sense of a catalogue that its schema cannot see: ids that name nothing, limits the wrong way round. */
 export function checkCatalogue(catalogue: Catalogue): Issue[] {
   const tasks = (catalogue.rates ?? []).map(({ task }) => ({ id: task }));
@@ -158,6 +167,8 @@ export function checkCatalogue(catalogue: Catalogue): Issue[] {
     ...duplicates(catalogue.media, ['media']),
     ...duplicates(catalogue.thinners, ['thinners']),
     ...thinnerIssues(catalogue),
+    ...duplicates(catalogue.fillers, ['fillers']),
+    ...fillerIssues(catalogue),
     ...duplicates(catalogue.systems, ['systems']),
     ...duplicates(catalogue.tools, ['tools']),
     ...twice,

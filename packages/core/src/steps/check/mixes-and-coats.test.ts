@@ -208,3 +208,20 @@ test('a thinner is one the catalogue has, and shares no id with a product', () =
     only('catalogue-thinner-unknown products[1].thinner.thinner'),
   );
 });
+
+test('a filler has an id that nothing else is priced by', () => {
+  const found = (...ids: readonly string[]): readonly string[] => {
+    const file = structuredClone(catalogueJson) as unknown as CatalogueFile;
+    const packs = [{ id: 'tube', volume: '600 mL' }];
+    file.thinners = [{ id: 'thin', name: 'Thinner', packs: [{ id: 'tin', volume: '1 gal' }] }];
+    file.fillers = ids.map((id) => ({ id, name: 'Filler', kinds: ['rigid'], packs }));
+    const read = catalogueFrom(file);
+    if (!read.ok) throw new Error(JSON.stringify(read.issues));
+    return checkCatalogue(read.value).map(({ code, path }) => `${code} ${pathText(path)}`);
+  };
+  expect(found('fill')).toEqual([]);
+  expect(found('fill', 'fill')).toEqual(only('check-id-twice fillers[1].id'));
+  expect(found('base-b', 'thin')).toEqual(
+    only('catalogue-filler-id-taken fillers[0].id', 'catalogue-filler-id-taken fillers[1].id'),
+  );
+});

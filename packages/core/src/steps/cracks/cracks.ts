@@ -4,6 +4,7 @@ import { type Reason, verdictOf } from '../../kernel/verdict.ts';
 import type { OptionContext } from '../context.ts';
 import type { CrackPlan, CracksPlan, SitePlan, SurveyPlan } from '../results.ts';
 import { onlyElongation, shownBy } from './bridging.ts';
+import { withFiller } from './filler.ts';
 import { judgeArea } from './judge.ts';
 import { seasonOf } from './season.ts';
 
@@ -17,7 +18,10 @@ export function cracks(ctx: OptionContext, surveyed: SurveyPlan, trace: Trace, s
   if (areas.length === 0) return { verdict: verdictOf([]), missing: [], notes: [], cracks: [] };
   const season = seasonOf(ctx, surveyed, trace, site);
   const around = { ctx, surveyed, season, shown: shownBy(ctx, trace) };
-  const judged = areas.map((area) => ({ area, lines: judgeArea(around, area, trace) }));
+  const judged = areas.map((area) => ({
+    area,
+    lines: judgeArea(around, area, trace).map((line) => withFiller(line, trace)),
+  }));
   const lines = judged.flatMap((one) => one.lines);
   const moving = lines.some(({ state }) => state !== 'dormant');
   return {

@@ -3,12 +3,15 @@ import garageCatalogue from '../../../../../jobs/garage/catalogue.json' with { t
 import garageJob from '../../../../../jobs/garage/job.json' with { type: 'json' };
 import garagePrices from '../../../../../jobs/garage/price-book.json' with { type: 'json' };
 import garageWeather from '../../../../../jobs/garage/weather.json' with { type: 'json' };
+import workshopCatalogue from '../../../../../jobs/workshop/catalogue.json' with { type: 'json' };
+import workshopJob from '../../../../../jobs/workshop/job.json' with { type: 'json' };
+import workshopPrices from '../../../../../jobs/workshop/price-book.json' with { type: 'json' };
 import { catalogueFrom } from '../../catalogue.ts';
 import { type JobFile, jobFrom } from '../../job.ts';
 import { epochOf } from '../../kernel/instant.ts';
 import type { Result } from '../../kernel/issue.ts';
 import { answered, plan } from '../../plan.ts';
-import { priceBookFrom } from '../../price-book.ts';
+import { type PriceBookFile, priceBookFrom } from '../../price-book.ts';
 import { weatherFrom } from '../../weather.ts';
 
 function must<T>(result: Result<T>): T {
@@ -94,4 +97,72 @@ test('with weather the day of a joint is the widest swing of the slab’s own ho
   const [sunny, plain] = [run(true, true), run()];
   expect(plain.value(plain.line('joint-across').day)).toBeGreaterThan(0);
   expect(sunny.value(sunny.line('joint-across').day)).not.toBe(plain.value(plain.line('joint-across').day));
+});
+
+describe('filler of the workshop, in whole packs (own arithmetic)', () => {
+  const workshop = (change: (prices: Writable<PriceBookFile>) => void = () => undefined) => {
+    const prices = structuredClone(workshopPrices) as unknown as Writable<PriceBookFile>;
+    change(prices);
+    const made = plan({
+      job: must(jobFrom(workshopJob)),
+      catalogue: must(catalogueFrom(workshopCatalogue)),
+      priceBook: must(priceBookFrom(prices)),
+      now: '2026-10-12T08:00:00+02:00',
+    });
+    const [option] = made.options;
+    if (!option || !answered(option.cracks) || !answered(option.quantities) || !answered(option.price))
+      throw new Error('not answered');
+    const value = (id: string | undefined): number => {
+      const entry = id === undefined ? undefined : made.entries[id];
+      return entry && 'value' in entry ? entry.value : Number.NaN;
+    };
+    return { cracks: option.cracks, quantities: option.quantities, price: option.price, value };
+  };
+
+  test('five cartridges of 600 mL for 2.7 L of cracks, three sets of 5 L for 12 L of joints', () => {
+    const { quantities, cracks, value } = workshop();
+    const fillers = quantities.buying.filter(({ kind }) => kind === 'filler');
+    expect(fillers.map(({ item, packs }) => [item, packs.map(({ count }) => value(count))])).toEqual([
+      ['crack-epoxy', [5]],
+      ['joint-elastic', [3]],
+    ]);
+    for (const [at, kind] of ['rigid', 'flexible'].entries()) {
+      const own = cracks.cracks.filter(({ fillerKind }) => fillerKind === kind);
+      expect(value(fillers[at]?.needed)).toBeCloseTo(
+        own.reduce((sum, { filler }) => sum + value(filler), 0),
+        12,
+      );
+    }
+  });
+
+  test('shares of all lines are the packs: 5 at 20 and 3 at 220; a line costs its labour and its share', () => {
+    const { cracks, price, value } = workshop();
+    const shares = cracks.cracks.reduce((sum, { fillerCost }) => sum + value(fillerCost), 0);
+    expect(shares).toBeCloseTo(76_000, 6);
+    const lines = price.lines.filter(({ id }) => /^(crack-epoxy|joint-elastic)\./.test(id));
+    expect(lines.map(({ amount }) => value(amount))).toEqual([10_000, 66_000]);
+    for (const { cost, labour, fillerCost } of cracks.cracks)
+      expect(value(cost)).toBeCloseTo(value(labour) + value(fillerCost), 9);
+  });
+
+  test('a pack without a price is named, and no line states a cost that leaves it out', () => {
+    const bare = workshop((prices) => {
+      prices.packs = prices.packs.filter(({ product }) => product !== 'joint-elastic');
+    });
+    expect(bare.price.price).toBeUndefined();
+    expect(bare.price.verdict.reasons).toMatchObject([
+      { verdict: 'not known', code: 'price-pack-missing', names: { item: 'Elastic joint filler' } },
+    ]);
+    const joints = bare.cracks.cracks.filter(({ fillerKind }) => fillerKind === 'flexible');
+    expect(joints.length).toBeGreaterThan(0);
+    for (const joint of joints) expect(joint.cost ?? joint.fillerCost).toBeUndefined();
+    expect(bare.cracks.notes.map(({ code }) => code)).toContain('cracks-treatment-priced');
+  });
+
+  test('a catalogue without such a filler says so, and buys none', () => {
+    const { option } = run();
+    if (!answered(option.quantities)) throw new Error('not answered');
+    expect(option.quantities.buying.some(({ kind }) => kind === 'filler')).toBe(false);
+    expect(option.quantities.notes.map(({ code }) => code)).toContain('quantities-filler-not-sold');
+  });
 });

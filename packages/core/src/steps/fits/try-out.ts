@@ -114,7 +114,7 @@ function costed(
 ): Pick<Tried, 'price' | 'priceWhy' | 'hours'> & { readonly timed: HoursPlan; readonly lines: readonly CrackPlan[] } {
   const handled = shared.handled(ctx, trace.within('cracks'));
   const prepared = shared.preparation(handled, trace.within('preparation'));
-  const quantified = quantities(ctx, surveyed, prepared, fitted, trace.within('quantities'));
+  const quantified = quantities(handled, surveyed, prepared, fitted, trace.within('quantities'));
   const timed = hoursAlone(shared.withoutDay(handled), surveyed, prepared, fitted, quantified, trace.within('hours'));
   const priced = price(ctx, surveyed, quantified, timed, trace.within('price'));
   const total = priced.total ?? priced.price;

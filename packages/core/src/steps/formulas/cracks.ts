@@ -136,6 +136,23 @@ export const fillerOfLine = formula({
   compute: ({ length, width, depth }) => length * width * depth,
 });
 
+/** What one line takes of the money for the packs of its filler, by volume; what is left in the packs is shared too. */
+export const fillerShare = formula({
+  id: 'cracks/filler-share',
+  says: 'Share of one crack or joint in what the packs of its filler cost',
+  equation: 'packs × volume / needed',
+  takes: { packs: 'money', volume: 'm³', needed: 'm³' },
+  gives: 'money',
+  holds: { packs: [0, 1e9], volume: [0, 5], needed: [1e-6, 5] },
+  refuses: { packs: [0, 1e15], volume: [0, 1e6], needed: [1e-12, 1e6] },
+  source: 'own-arithmetic',
+  notes: 'Not rounded, so that the shares of all lines add up to the packs.',
+  noOutsideRow: 'A proportion.',
+  shows: 'money',
+  inputShows: { packs: 'money', volume: 'volume', needed: 'volume' },
+  compute: ({ packs, volume, needed }) => (packs * volume) / needed,
+});
+
 /** Small sums of the cracks step. */
 export const cracksFormulas: readonly AnyFormula[] = [
   slabCools,
@@ -145,4 +162,5 @@ export const cracksFormulas: readonly AnyFormula[] = [
   openingFromReadings,
   openingUnseen,
   fillerOfLine,
+  fillerShare,
 ];

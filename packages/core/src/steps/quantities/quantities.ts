@@ -3,17 +3,19 @@ import type { Said } from '../../kernel/said.ts';
 import type { Trace } from '../../kernel/trace.ts';
 import { verdictOf } from '../../kernel/verdict.ts';
 import type { OptionContext } from '../context.ts';
+import type { Handled } from '../cracks/handled.ts';
 import type { PreparationPlan, QuantitiesPlan, SurveyPlan, SystemPlan } from '../results.ts';
 import { broadcastOf } from './broadcast.ts';
 import { buyProduct, byProduct } from './buying.ts';
 import { coatedAreas, sumOfAreas } from './coated-areas.ts';
+import { buyFillers } from './filler-buying.ts';
 import { layerQuantity } from './layer.ts';
 import { buyMedia } from './media.ts';
 import { buyThinners } from './thinner-buying.ts';
 
 /** How much of everything: per coat and area, mixed and bought, thrown and kept, with what turns each count. */
 export function quantities(
-  ctx: OptionContext,
+  ctx: Handled,
   surveyed: SurveyPlan,
   prepared: PreparationPlan,
   fitted: SystemPlan,
@@ -38,7 +40,13 @@ export function quantities(
   );
   const media = buyMedia(ctx, broadcast, buying.within('media'));
   const thinners = buyThinners(ctx, layers, buying.within('thinner'));
-  const lines = [...products.flatMap((one) => one.line ?? []), ...thinners.lines, ...media.map((one) => one.line)];
+  const fillers = buyFillers(ctx, buying.within('filler'));
+  const lines = [
+    ...products.flatMap((one) => one.line ?? []),
+    ...thinners.lines,
+    ...media.map((one) => one.line),
+    ...fillers.lines,
+  ];
 
   const reasons = [...layers, ...products].flatMap((one) => one.reasons);
   return {
@@ -47,8 +55,9 @@ export function quantities(
     notes: [
       ...[...layers, ...products, ...media].flatMap((one) => one.notes),
       ...thinners.notes,
+      ...fillers.notes,
       ...nowhereOnConcrete(ctx),
-      ...lotNote(lines),
+      ...lotNote(lines.filter(({ kind }) => kind !== 'filler')),
     ],
     layers: layers.map((one) => one.quantity),
     broadcast: broadcast.map((one) => one.quantity),

@@ -76,7 +76,7 @@ function run(files: Files, named: string | undefined): Costed {
   const handled = { ...ctx, lines: cracks(ctx, surveyed, trace.within('cracks')).cracks };
   const prepared = preparation(handled, surveyed, trace.within('preparation'));
   const fitted = system(ctx, surveyed, trace.within('system'));
-  const quantified = quantities(ctx, surveyed, prepared, fitted, trace.within('quantities'));
+  const quantified = quantities(handled, surveyed, prepared, fitted, trace.within('quantities'));
   const timed = hoursAlone(handled, surveyed, prepared, fitted, quantified, trace.within('hours'));
   const priced = price(ctx, surveyed, quantified, timed, trace.within('price'));
   const plans = [timed, priced];
