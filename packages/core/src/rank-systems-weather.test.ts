@@ -123,3 +123,54 @@ test('wanted at the minute it is ready fits; a minute before it does not', () =>
   expect(ranked(inputOf(by(minute(0)))).one('flake-one-day').fits).toBe('yes');
   expect(ranked(inputOf(by(minute(-60_000)))).one('flake-one-day').reason?.code).toBe('fits-too-late-in-weather');
 });
+
+test('dew point and temperatures are those of the worst hour of each coat, as the plan lays it (own arithmetic)', () => {
+  const input = inputOf(late);
+  const found = ranked(input);
+  const base = input.job.options.find(({ accepted }) => accepted) ?? input.job.options[0];
+  if (!base) throw new Error('no option');
+  const { starts: _, paidHours: __, thinner: ___, changes: ____, ...option } = base;
+  const { conditions } = fitted?.hours ?? {};
+  if (!conditions) throw new Error('no hours');
+  const laid = found.systems.filter(({ ready }) => ready !== undefined);
+  expect(laid.length).toBeGreaterThan(2);
+  for (const { system, margins = [] } of laid) {
+    const of = (need: string) => margins.find((one) => one.need === need)?.margin.value;
+    const made = plan({ ...input, job: { ...input.job, options: [{ ...option, system }] } });
+    const [planned] = made.options;
+    if (!planned?.day || !answered(planned.day)) throw new Error('no day');
+    const value = (id: string | undefined): number => {
+      const entry = id === undefined ? undefined : made.entries[id];
+      return entry && 'value' in entry ? entry.value : Number.NaN;
+    };
+    const sheets = new Map(input.catalogue.products.map((one) => [one.id, one]));
+    const dews = planned.day.coats.map(({ product, start }) => {
+      const limit = sheets.get(product)?.climate?.dewMargin?.value ?? 3;
+      return (value(start?.margin) - limit) / limit;
+    });
+    expect(of('dew-point'), system).toBeCloseTo(Math.min(...dews), 6);
+    // Slab and air count while a film is open, which lies within its sensitive time: never below its worst hour.
+    const rooms = planned.day.coats.flatMap(({ product, start }) => {
+      const { slabLeast, slabMost } = sheets.get(product)?.climate ?? {};
+      if (!start || !slabLeast || !slabMost) return [];
+      const mark = (at: string): number => Math.round((epochOf(at) - conditions.from) / 300_000);
+      const room = (degrees: number): number =>
+        Math.min(degrees - slabLeast.value, slabMost.value - degrees) / (slabMost.value - slabLeast.value);
+      const whole = [...conditions.surface.subarray(mark(start.at), mark(start.sensitiveUntil) + 1)].map(room);
+      const laying = [...conditions.surface.subarray(mark(start.at), mark(start.laid) + 1)].map(room);
+      return [[Math.min(...whole), Math.min(...laying)] as const];
+    });
+    if (rooms.length === 0) continue;
+    expect(of('slab-temperature'), system).toBeGreaterThanOrEqual(Math.min(...rooms.map(([least]) => least)) - 1e-9);
+    expect(of('slab-temperature'), system).toBeLessThanOrEqual(Math.min(...rooms.map(([, most]) => most)) + 1e-9);
+  }
+});
+
+test('without weather, and where no start is found, the readings of the survey stand for the room', () => {
+  const input = inputOf(late);
+  const { weather: _, calibrated: __, ...bare } = input;
+  const of = (from: ReturnType<typeof ranked>) =>
+    from.one('flake-one-day').margins?.find(({ need }) => need === 'dew-point')?.margin.value;
+  expect(of(ranked(bare))).toBeGreaterThan(0);
+  expect(of(ranked(bare))).not.toBe(of(ranked(input)));
+});

@@ -3,12 +3,15 @@ import type { Figure, Known } from '../../kernel/entry.ts';
 import { epochOf, type Instant } from '../../kernel/instant.ts';
 import { rateFromText } from '../../kernel/money.ts';
 import type { Trace } from '../../kernel/trace.ts';
+import type { MixedProduct } from '../as-mixed.ts';
 import { type OptionContext, productOf } from '../context.ts';
 import { shareAbove, shareLeft, weakestMargin } from '../formulas/fits.ts';
 import type { CrackPlan, NeedsPlan, SurveyPlan, SystemPlan } from '../results.ts';
 import { filmMargins } from './film-margins.ts';
+import { metMargins } from './met-margins.ts';
 import type { Shared } from './shared.ts';
-import { sheetMargins } from './sheet-margins.ts';
+import { readMargins, sheetMargins } from './sheet-margins.ts';
+import type { Met } from './windows.ts';
 
 /**
  * A must-have with how far the system lies on the right side of it, as a share of the limit. It is stated only where
@@ -40,6 +43,8 @@ export interface Weighing {
   readonly price: Known<'money'> | undefined;
   readonly shared: Shared;
   readonly lines: readonly CrackPlan[];
+  /** What each coat meets at the start found for it; nothing without weather, or where a coat finds no start. */
+  readonly met: readonly Met[] | undefined;
 }
 
 /** Every must-have whose margin can be stated, the weakest first; of one need on several coats the nearest to its limit. */
@@ -53,6 +58,7 @@ export function marginsOf(weighing: Weighing, root: Trace): readonly Margin[] {
     ...products.flatMap((product) =>
       shared.sheetMargins(product, () => sheetMargins(ctx, surveyed, product, trace.within(product.id))),
     ),
+    ...roomMargins(weighing, products, trace),
     ...filmMargins(ctx, fitted, surveyed, trace),
     ...needs(needed, trace),
     ...bridged(lines, trace),
@@ -73,6 +79,23 @@ export function weakestOf(margins: readonly Margin[], trace: Trace): Margin | un
   const [first] = margins;
   if (!first) return undefined;
   return { ...first, margin: trace.figure('weakest', weakestMargin, { margins: margins.map((one) => one.margin) }) };
+}
+
+/** Dew point, temperatures and humidity: at the start found in the weather, else as the survey read them. */
+function roomMargins(
+  { ctx, surveyed, shared, met }: Weighing,
+  products: readonly MixedProduct[],
+  trace: Trace,
+): readonly Margin[] {
+  const { site } = shared;
+  if (!site || !met)
+    return products.flatMap((product) =>
+      shared.readMargins(product, () => readMargins(ctx, surveyed, product, trace.within(product.id))),
+    );
+  return ctx.system.layers.flatMap((layer, i) => {
+    const each = met[i];
+    return each ? metMargins(productOf(ctx, layer), each, site, trace.within('met').within(layer.id)) : [];
+  });
 }
 
 const named = (need: string, margin: Figure<'1'>): Margin => ({ need, word: `fits-need-${need}`, margin });

@@ -1,6 +1,6 @@
-import type { Product } from '../../catalogue.ts';
 import type { Job } from '../../job.ts';
 import type { Trace } from '../../kernel/trace.ts';
+import type { MixedProduct } from '../as-mixed.ts';
 import { type OptionContext, productOf } from '../context.ts';
 import { bridgingClaims } from '../cracks/bridging.ts';
 import type { Handled } from '../cracks/handled.ts';
@@ -16,12 +16,13 @@ import type { Margin } from './margins.ts';
  */
 export class Shared {
   private readonly surveyed: SurveyPlan;
-  private readonly site: SitePlan | undefined;
+  readonly site: SitePlan | undefined;
   private readonly prepared = new Map<string, PreparationPlan>();
   private dayless: Job | undefined;
   private readonly needed = new Map<string, NeedsPlan>();
   private readonly judged = new Map<string, readonly CrackPlan[]>();
   private readonly ofSheet = new Map<string, readonly Margin[]>();
+  private readonly ofRoom = new Map<string, readonly Margin[]>();
   /** Told when something was worked out for others too, so that its numbers stay with the ranking. */
   private readonly made: () => void;
 
@@ -80,10 +81,17 @@ export class Shared {
   }
 
   /** Margins of one sheet on this slab, whatever system its product lies in. */
-  sheetMargins(product: Product, make: () => readonly Margin[]): readonly Margin[] {
-    return once(this.ofSheet, product.id, make);
+  readMargins(product: MixedProduct, make: () => readonly Margin[]): readonly Margin[] {
+    return once(this.ofRoom, keyOf(product), make);
+  }
+
+  /** The same of what does not hang on the hour. */
+  sheetMargins(product: MixedProduct, make: () => readonly Margin[]): readonly Margin[] {
+    return once(this.ofSheet, keyOf(product), make);
   }
 }
+
+const keyOf = ({ id, mixed = '' }: MixedProduct): string => `${id}/${mixed}`;
 
 /** Traffic decides on re-cut joints and stays; the dates only on the gates. */
 function withoutDates(use: Job['use']): Job['use'] {

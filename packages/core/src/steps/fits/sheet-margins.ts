@@ -9,10 +9,7 @@ import type { SurveyPlan } from '../results.ts';
 import { vocLimitOf, workDay } from '../thinner/place.ts';
 import type { Margin } from './margins.ts';
 
-/**
- * What one sheet asks of slab, room and place, whatever system the product lies in. The hour of a coat is chosen, so of
- * several climate readings the most favourable one counts; it is the same that decides on a stop.
- */
+/** What one sheet asks of slab and place, whatever system the product lies in. */
 export function sheetMargins(
   ctx: OptionContext,
   surveyed: SurveyPlan,
@@ -20,19 +17,38 @@ export function sheetMargins(
   trace: Trace,
 ): readonly Margin[] {
   const where = sheetOf(product);
-  const all: readonly (readonly [string, Figure<'1'> | undefined])[] = [
+  return marginsAt(product, [
     ['bond', bond(surveyed, product, where, trace)],
     ['age', age(surveyed, product, where, trace)],
+    ['voc', voc(ctx, product, where, trace)],
+  ]);
+}
+
+/**
+ * What one sheet asks of the room, held against the readings of the survey: without weather. The hour of a coat is
+ * chosen, so of several readings the most favourable one counts; it is the same that decides on a stop.
+ */
+export function readMargins(
+  ctx: OptionContext,
+  surveyed: SurveyPlan,
+  product: Product,
+  trace: Trace,
+): readonly Margin[] {
+  const where = sheetOf(product);
+  return marginsAt(product, [
     ['dew-point', dew(surveyed, product, trace)],
     ['slab-temperature', temperature('slab', ctx, product, where, trace)],
     ['air-temperature', temperature('air', ctx, product, where, trace)],
     ['humidity', humidity(ctx, product, where, trace)],
-    ['voc', voc(ctx, product, where, trace)],
-  ];
-  return all.flatMap(([need, margin]) =>
-    margin ? [{ need, word: `fits-need-${need}`, at: product.name, margin }] : [],
-  );
+  ]);
 }
+
+/** Those that can be stated, each at its product. */
+export const marginsAt = (
+  { name: at }: Product,
+  all: readonly (readonly [need: string, margin: Figure<'1'> | undefined])[],
+): readonly Margin[] =>
+  all.flatMap(([need, margin]) => (margin ? [{ need, word: `fits-need-${need}`, at, margin }] : []));
 
 function bond({ pullOff }: SurveyPlan, { bondNeed }: Product, where: string, trace: Trace): Figure<'1'> | undefined {
   if (!pullOff || !bondNeed) return undefined;
@@ -68,7 +84,7 @@ function temperature(of: 'slab' | 'air', ctx: OptionContext, product: Product, w
   return trace.figure(of, shareOfRange, { ...ends, reading });
 }
 
-const end = (trace: Trace, name: string, field: Field<'°C'>, where: string): Known<'°C'> =>
+export const end = (trace: Trace, name: string, field: Field<'°C'>, where: string): Known<'°C'> =>
   givenField(trace, name, field, 'data sheet', { where });
 
 function humidity(ctx: OptionContext, { climate = {} }: Product, where: string, trace: Trace) {

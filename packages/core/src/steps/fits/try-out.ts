@@ -79,8 +79,8 @@ function weighed(ctx: OptionContext, floor: Floor, trace: Trace): Omit<Tried, 's
   const sheetTime = until.ok ? { untilUse: until.time } : { untilUseWhy: until.why };
   if (bySheets.fits === 'no') return { ...bySheets, ...(ahead ? {} : sheetTime) };
   const { timed, lines, ...cost } = costed(ctx, floor, fitted, trace);
-  const laid =
-    ahead && until.ok ? inWeather(ctx, ahead, reachOf(ahead, ctx, timed.tasks, use), by, use, trace) : undefined;
+  const reach = ahead && until.ok ? reachOf(ahead, ctx, timed.tasks, use) : undefined;
+  const laid = ahead && reach ? inWeather(ctx, ahead, reach, by, use, trace) : undefined;
   const judged = laid ? judge([...reasons, ...laid.reasons]) : bySheets;
   const time = laid ? laid.time : sheetTime;
   // What cannot be laid needs no price; what only comes too late may still be agreed on, so it keeps its numbers.
@@ -88,7 +88,20 @@ function weighed(ctx: OptionContext, floor: Floor, trace: Trace): Omit<Tried, 's
   if (judged.fits === 'no' && !tooLateAlone) return { ...judged, ...time };
   const takes = time.untilUse;
   const wanted = takes && by ? { start: laid ? ctx.now : start, by, takes } : undefined;
-  const margins = marginsOf({ ctx, surveyed, fitted, needed, wanted, shared, lines, price: cost.price }, trace);
+  const margins = marginsOf(
+    {
+      ctx,
+      surveyed,
+      fitted,
+      needed,
+      wanted,
+      shared,
+      lines,
+      met: reach?.ok ? reach.coats : undefined,
+      price: cost.price,
+    },
+    trace,
+  );
   const weakest = weakestOf(margins, trace);
   return { ...judged, ...time, ...cost, ...(weakest ? { weakest, margins } : {}) };
 }

@@ -1,8 +1,10 @@
 import type { JobOption } from '../../job.ts';
 import { epochOf } from '../../kernel/instant.ts';
-import { type Conditions, clockOn, findWindows } from '../../science/windows/index.ts';
+import { type Candidate, type Conditions, clockOn, findWindows } from '../../science/windows/index.ts';
+import type { Extremes } from '../../science/windows/reasons.ts';
 import { type OptionContext, productOf } from '../context.ts';
 import { type Crew, type Placed, placeAll, type Wanted, WIDTH } from '../day/place.ts';
+import { extremesBetween } from '../day/series-values.ts';
 import { coatOf, cureOf } from '../day/sheet.ts';
 import type { SiteState } from '../day/site-state.ts';
 import { workdayOf, workingHours } from '../day/workday.ts';
@@ -24,9 +26,19 @@ export interface Ahead {
   readonly known: Map<string, Reach>;
 }
 
+/** What one coat meets at its start: the worst hour of its open and sensitive time, as its start was judged. */
+export interface Met {
+  /** Least margin over the dew point in the sensitive time, K. */
+  readonly margin: number;
+  /** °C and 0-1, while the film is open. */
+  readonly surface: Extremes;
+  readonly air: Extremes;
+  readonly humidity: Extremes;
+}
+
 /** When a system carries its use in the weather given, ms since 1970; else the coat that finds no start, and why. */
 export type Reach =
-  | { readonly ok: true; readonly start: number; readonly ready: number }
+  | { readonly ok: true; readonly start: number; readonly ready: number; readonly coats: readonly Met[] }
   | { readonly ok: false; readonly layer: string; readonly shut: string };
 
 const DAY = 86_400_000;
@@ -87,10 +99,10 @@ const endOfDay = (epoch: number): number => (Math.floor(epoch / DAY) + 1) * DAY 
 /** Products with their limits and times, and every stretch of work: all that the search reads of a system. */
 function keyOf(ctx: OptionContext, { preparation, coats }: Phases, use: Use): string {
   const work = (tasks: readonly Task[]): string => tasks.map(({ time }) => Math.round(time.value)).join('+');
-  const each = ctx.system.layers.map(({ product, onConcrete }, i) => {
+  const each = ctx.system.layers.map(({ product, mix = '', onConcrete }, i) => {
     const phase = coats[i];
     const parts = phase ? [phase.before, phase.floor, phase.walls, phase.after].map(work) : [];
-    return `${product}/${onConcrete === true}/${parts.join('/')}`;
+    return `${product}/${mix}/${onConcrete === true}/${parts.join('/')}`;
   });
   return [use, work(preparation), ...each].join('\n');
 }
@@ -113,7 +125,20 @@ function laidOut(ahead: Ahead, ctx: OptionContext, phases: Phases, use: Use): Re
   const law = wanted.at(-1)?.cure.film[use];
   const ready = law && clockOn(conditions, law)(last.laid)?.at;
   if (ready === undefined) return { ok: false, layer: nameOf(ctx, placed.length - 1), shut: 'not-ready' };
-  return { ok: true, start: first.start, ready };
+  const coats = placed.flatMap(({ candidate }, i) => (candidate ? metBy(conditions, wanted[i], candidate) : []));
+  return { ok: true, start: first.start, ready, coats };
+}
+
+function metBy(
+  conditions: Conditions,
+  wanted: Wanted | undefined,
+  { start, laid, margin, sensitiveUntil }: Candidate,
+): Met {
+  const { open } = wanted?.coat ?? {};
+  const until = Math.min(sensitiveUntil, (open && clockOn(conditions, open)(laid)?.high) ?? sensitiveUntil);
+  const during = (values: Float64Array): Extremes => extremesBetween(conditions, values, start, until);
+  const { surface, air, humidity } = conditions;
+  return { margin, surface: during(surface), air: during(air), humidity: during(humidity) };
 }
 
 const nameOf = (ctx: OptionContext, i: number): string => {
