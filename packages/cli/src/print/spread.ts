@@ -56,7 +56,8 @@ export function printSpreads(
 
 function coatLines(coat: Coat, { voice }: Pick<Planned, 'voice'>, terminal: Terminal): readonly string[] {
   const begins = coat.start ? `   ${coat.start.slice(0, 16).replace('T', ' ')}` : '';
-  const title = `${paint(terminal, 'bold', coat.name)}${begins}${coat.laid ? ` to ${clock(coat.laid)}` : ''}`;
+  const day = coat.day ? `, day ${coat.day.number} of ${coat.day.of}` : '';
+  const title = `${paint(terminal, 'bold', `${coat.name}${day}`)}${begins}${coat.laid ? ` to ${clock(coat.laid)}` : ''}`;
   if (coat.state !== 'planned') return [title, '  no order of pours'];
   const rows = coat.pours.map((pour) => [
     pour.pour,
@@ -77,6 +78,10 @@ function coatLines(coat: Coat, { voice }: Pick<Planned, 'voice'>, terminal: Term
     '',
     ...columns(rows, { gap: 2, indent: 2, right: [0, 1, 3] }),
     '',
+    ...(coat.day?.says ?? []).flatMap((said) => {
+      const [first = '', ...rest] = wrap(voice.say(said), Math.min(terminal.width, 110) - 4);
+      return [`  · ${first}`, ...rest.map(indent(4))];
+    }),
     ...(largestAge && ageShare && openTime
       ? [
           `  oldest wet edge ${voice.show(largestAge)} of ${voice.show(openTime)} open (${voice.show(ageShare)}, ${coat.openFrom})`,

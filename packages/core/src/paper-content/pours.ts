@@ -14,14 +14,18 @@ export const spreadsOf = (ctx: PaperContext, layer: string): readonly Published<
     (coat) => coat.layer === layer && coat.state === 'planned',
   );
 
+/** `2.3`: third pour of the second day; plain where there is one day. */
+export const pourName = (day: Published<CoatSpread>['day'], pour: string): string =>
+  day ? `${day.number}.${pour}` : pour;
+
 /** Pours in alternating tints, arrows of their lanes, the lines they end on, and where to stop if something goes wrong. */
 export function pourMarks(coats: readonly Published<CoatSpread>[]): readonly FloorMark[] {
-  return coats.flatMap(({ pours, bailOuts }) => [
+  return coats.flatMap(({ pours, bailOuts, day }) => [
     ...pours.map(
       (pour, i): FloorMark => ({
         kind: 'pour',
         outlines: pour.outline,
-        number: pour.pour,
+        number: pourName(day, pour.pour),
         at: pour.mark,
         tint: i % 2 === 0 ? 'deep' : 'light',
       }),

@@ -75,6 +75,17 @@ export interface JoinedSpread {
   readonly exits: readonly { readonly name: string; readonly along: readonly Point[]; readonly outside: boolean }[];
 }
 
+/** One day's part of a floor of several days. */
+export interface SpreadDay {
+  /** From 1, of all. */
+  readonly number: number;
+  readonly of: number;
+  /** Floor of this day. */
+  readonly area: Figure<'m²'>;
+  /** Where it ends towards the next day, how the two days meet, and whether what was laid before may be walked on. */
+  readonly says: readonly Said[];
+}
+
 /** A coat on floor that hangs together, from the far end to the way out. Nothing is shown that the checker refuses. */
 export interface CoatSpread {
   readonly layer: string;
@@ -102,6 +113,8 @@ export interface CoatSpread {
   readonly repairs: readonly Said[];
   /** The floor in characters, a mark to each square. */
   readonly map: readonly string[];
+  /** Only where the floor is more than a day's work. */
+  readonly day?: SpreadDay;
   /** Only where doors join several areas: then outlines, marks and edges lie on this floor. */
   readonly joined?: JoinedSpread;
 }

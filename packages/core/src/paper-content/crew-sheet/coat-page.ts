@@ -9,7 +9,7 @@ import { careful, careOf } from './care.ts';
 import { emergency } from './emergency.ts';
 import { ladderTable } from './ladder.ts';
 import { limitFacts, readingTable, stopList } from './limits.ts';
-import { endTable, poursOf, pourTable, stopsOf } from './pours.ts';
+import { daysOf, endTable, poursOf, pourTable, stopsOf } from './pours.ts';
 
 type Coat = Published<CoatSheet>;
 
@@ -102,6 +102,7 @@ export function coatPage(ctx: PaperContext, index: number, pages: number): reado
     ...emergency(),
     { kind: 'page-break', hand: true },
     { kind: 'headline', text: said('crew-coat-back', { coat: coat.name }), under: said('crew-page-back', page) },
+    ...daysOf(ctx, coat.layer),
     ...(planned ? endTable(ctx, coat.layer) : []),
     {
       kind: 'columns',

@@ -14,14 +14,38 @@ import {
   strong,
 } from '../context.ts';
 import type { Block, Content } from '../paper.ts';
-import { type PublishedPour, spreadsOf } from '../pours.ts';
+import { type PublishedPour, pourName, spreadsOf } from '../pours.ts';
 
 const EMPTY: Content = { name: '' };
 /** Above this many the front shows one row for all of a size, and the back every batch with its times. */
 export const MOST_ON_FRONT = 12;
 
-export const poursOf = (ctx: PaperContext, layer: string): readonly PublishedPour[] =>
-  spreadsOf(ctx, layer).flatMap(({ pours }) => pours);
+/** Pours of each part of the floor and of each day. */
+const poursByPart = (ctx: PaperContext, layer: string): readonly (readonly PublishedPour[])[] =>
+  spreadsOf(ctx, layer).map(({ pours, day }) =>
+    day ? pours.map((pour) => ({ ...pour, pour: pourName(day, pour.pour) })) : pours,
+  );
+
+export const poursOf = (ctx: PaperContext, layer: string): readonly PublishedPour[] => poursByPart(ctx, layer).flat();
+
+/** Days of a floor that takes several: when each begins, where it ends tonight, how it meets yesterday's film. */
+export function daysOf(ctx: PaperContext, layer: string): readonly Block[] {
+  const days = spreadsOf(ctx, layer).filter(({ day }) => day !== undefined);
+  if (days.length === 0) return [];
+  const said = days.flatMap(({ day, start, laid }) => [
+    ...(day && start && laid
+      ? [
+          say(
+            'crew-day',
+            { day: `${day.number}`, days: `${day.of}`, from: moment(ctx, start), until: clock(ctx, laid) },
+            { area: day.area },
+          ),
+        ]
+      : []),
+    ...(day?.says ?? []).map(saying),
+  ]);
+  return [heading('crew-days'), ...dashes(said)];
+}
 
 const clock = (ctx: PaperContext, at: string): string => moment(ctx, at).slice(11);
 
@@ -34,8 +58,8 @@ const partCell = (pour: PublishedPour, component: string): Content => {
 };
 
 /** Whole batches as one row and the last apart. */
-function rowsOf(ctx: PaperContext, pours: readonly PublishedPour[]) {
-  if (pours.length <= MOST_ON_FRONT) {
+function rowsOf(ctx: PaperContext, pours: readonly PublishedPour[], short: boolean) {
+  if (!short || pours.length < 3) {
     return pours.map((pour) => ({
       pour,
       span: pour.pour,
@@ -57,6 +81,8 @@ export function pourTable(ctx: PaperContext, coat: Published<CoatSheet>): readon
   const pours = poursOf(ctx, coat.layer);
   const parts = pours[0]?.parts ?? [];
   const thinned = pours.some(({ thinner }) => thinner !== undefined);
+  const short = pours.length > MOST_ON_FRONT;
+  const rows = poursByPart(ctx, coat.layer).flatMap((part) => rowsOf(ctx, part, short));
   return [
     heading('crew-batches'),
     {
@@ -70,7 +96,7 @@ export function pourTable(ctx: PaperContext, coat: Published<CoatSheet>): readon
         { head: said('crew-place-by'), align: 'right' },
         { head: said('crew-lot'), blank: true },
       ],
-      rows: rowsOf(ctx, pours).map(({ pour, span, mix, by }) => [
+      rows: rows.map(({ pour, span, mix, by }) => [
         bold(span),
         strong(pour.volume),
         ...parts.map(({ component }) => partCell(pour, component)),
@@ -114,7 +140,9 @@ const MOST_STOPS = 3;
 
 /** Where to stop if a batch goes wrong, those that need the least tape first. */
 export function stopsOf(ctx: PaperContext, layer: string): readonly Block[] {
-  const stops = spreadsOf(ctx, layer).flatMap(({ bailOuts }) => bailOuts);
+  const stops = spreadsOf(ctx, layer).flatMap(({ bailOuts, day }) =>
+    bailOuts.map((stop) => ({ ...stop, pour: pourName(day, stop.pour) })),
+  );
   const taped = (id: string): number => {
     const found = ctx.plan.entries[id];
     return found && 'value' in found ? found.value : 0;

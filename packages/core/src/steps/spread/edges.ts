@@ -7,7 +7,7 @@ import { type Door, type FloorPart, roomAt } from './floor.ts';
 type Point = readonly [number, number];
 
 /** A side of a square where the film ends against dry floor. */
-interface Side {
+export interface Side {
   readonly upright: boolean;
   /** Place of the line: x when upright, else y; and the lower end along it. */
   readonly line: number;

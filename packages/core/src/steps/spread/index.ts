@@ -3,7 +3,7 @@ import { epochOf, type Instant, instantIn } from '../../kernel/instant.ts';
 import type { Missing } from '../../kernel/missing.ts';
 import type { Said } from '../../kernel/said.ts';
 import type { Trace } from '../../kernel/trace.ts';
-import { type Reason, verdictOf } from '../../kernel/verdict.ts';
+import { verdictOf } from '../../kernel/verdict.ts';
 import { placedPoint } from '../../science/shape/index.ts';
 import {
   arithmeticReasons,
@@ -11,18 +11,14 @@ import {
   fullEffort,
   type PlanOptions,
   planSpread,
-  pourSheets,
   quickEffort,
   type SpreadCase,
   type SpreadEffort,
-  type SpreadPlan,
   type SpreadResult,
   spreadProblem,
-  textMap,
 } from '../../spread/index.ts';
 import { type OptionContext, productOf } from '../context.ts';
 import { totalArea } from '../formulas/quantities-volumes.ts';
-import { mostInSequence, sumInSequence } from '../formulas/spread.ts';
 import type {
   CoatSpread,
   DayPlan,
@@ -32,13 +28,13 @@ import type {
   SpreadsPlan,
   SurveyPlan,
 } from '../results.ts';
-import { type CrewPlanned, crewOf } from './crew.ts';
-import { type Door, type FloorPart, floorParts, mainDoor } from './floor.ts';
-import { haltedBy, reasonCode, told } from './halted.ts';
-import { issueSaid } from './issues.ts';
-import { poursOf } from './pours.ts';
-import { seamsOf } from './seams.ts';
-import { type SpreadTimes, spreadTimes } from './times.ts';
+import { crewOf } from './crew.ts';
+import { planDays } from './days.ts';
+import { type FloorPart, floorParts, mainDoor } from './floor.ts';
+import { hoursFrom, minutesFor, morningFor, walkableAfter } from './hours-of-part.ts';
+import { ofWhole, planned, type Spreaded } from './planned.ts';
+import { spreadTimes } from './times.ts';
+import { ofDay, tooLong } from './told-days.ts';
 
 /** How hard to look: named, or in candidates. */
 export type SpreadSearch = 'quick' | 'full' | number;
@@ -47,6 +43,8 @@ export type SpreadSearch = 'quick' | 'full' | number;
 export interface SpreadSeen {
   readonly layer: string;
   readonly areas: readonly string[];
+  /** Which of the days, from 1, where the floor takes several. */
+  readonly day?: number;
   /** Moment of the first mixing, and its minute of the day. */
   readonly start: Instant;
   readonly question: SpreadCase;
@@ -54,13 +52,6 @@ export interface SpreadSeen {
 }
 
 export type SpreadObserver = (seen: SpreadSeen) => void;
-
-interface Spreaded {
-  readonly coat: CoatSpread;
-  readonly reasons: readonly Reason[];
-  readonly missing: readonly Missing[];
-  readonly notes: readonly Said[];
-}
 
 /** Minutes after midnight where the job is. */
 function minuteOfDay(at: Instant, zone: string): number {
@@ -135,10 +126,6 @@ function stationIn({ option }: OptionContext, { rooms }: FloorPart): SpreadCase[
   return room && { point: placedPoint(room.placed, [place.at[0].value, place.at[1].value]) };
 }
 
-/** An end line is drawn by hand along a tape: an inch, or five centimetres. */
-const INCH_M = 0.0254;
-const TAPE_M = 0.05;
-
 /** How far the search for one coat is: orders tried of those it will try. Answering false stops it with the best so far. */
 export type SpreadProgress = (told: { readonly name: string; readonly done: number; readonly of: number }) => boolean;
 
@@ -168,24 +155,21 @@ function spreadCoat(
   { timed, quantified, day, search, observe, round }: Sources,
   after: Instant | undefined,
   trace: Trace,
-): Spreaded {
+): readonly Spreaded[] {
   const nothing = bare(ctx, layer, part, trace);
   const names = { layer: nothing.name };
   const coatDay = day?.coats.find((one) => one.layer === layer.id);
   const chosen = coatDay?.start?.at ?? ctx.option.starts?.find((one) => one.layer === layer.id)?.at;
-  const start = after ?? chosen;
   const product = productOf(ctx, layer);
-  if (!start) return unknown(nothing, 'spread-no-start');
+  const wanted = after ?? chosen;
+  if (!wanted) return [unknown(nothing, 'spread-no-start')];
   const way = mainDoor(part.exits);
-  if (!way) return unknown(nothing, 'spread-no-way-out');
+  if (!way) return [unknown(nothing, 'spread-no-way-out')];
   const quantity = quantified.layers.find((one) => one.layer === layer.id);
   const hands = quantity && crewOf(ctx, layer, part, timed, quantity, trace);
-  if (!hands) return unknown(nothing, 'spread-no-batches');
+  if (!hands) return [unknown(nothing, 'spread-no-batches')];
   const { zone } = ctx.job.place;
-  const startMin = minuteOfDay(start, zone);
-  const times = spreadTimes(ctx, layer, start, startMin, coatDay, trace);
-  if (!times) return unknown(nothing, 'spread-no-times');
-  const question: SpreadCase = {
+  const floor: Omit<SpreadCase, 'clock' | 'openTimeAssumed'> = {
     name: `${ctx.job.id} ${ctx.option.id} ${layer.id}`,
     outline: part.outline,
     holes: part.holes,
@@ -195,20 +179,27 @@ function spreadCoat(
     mixAt: stationIn(ctx, part) ?? { exit: way.index },
     crew: hands.crew,
     batch: hands.batch,
-    clock: { startMin, workingMin: times.workingMin, openMin: times.openMin },
     cellM: hands.cellM,
+  };
+  const needed = minutesFor(floor);
+  const hours = hoursFrom(ctx, epochOf(wanted));
+  const start = after ? morningFor(after, needed, hours, zone) : wanted;
+  const startMin = minuteOfDay(start, zone);
+  const times = spreadTimes(ctx, layer, start, startMin, coatDay, trace);
+  if (!times) return [unknown(nothing, 'spread-no-times')];
+  const question: SpreadCase = {
+    ...floor,
+    clock: { startMin, workingMin: times.workingMin, openMin: times.openMin },
     openTimeAssumed: times.assumed,
   };
   const squares = part.areas.reduce((sum, { net }) => sum + net.value, 0) / hands.cellM ** 2;
   const earlier = round.before?.find((one) => one.layer === layer.id && one.areas.join() === nothing.areas.join());
-  const found = withBatchThatWorks(question, {
+  const options: PlanOptions = {
     areas: 'clipped',
     effort: effortFor(search, squares, round.rough === true),
     seed: ctx.seed,
     onProgress: round.progress && ((done, of) => round.progress?.({ name: nothing.name, done, of }) ?? true),
-    ...(earlier?.result.kind === 'plan' ? { also: [earlier.result.solution] } : {}),
-  });
-  observe?.({ layer: layer.id, areas: nothing.areas, start, question, result: found });
+  };
   const begun = epochOf(start);
   const common = {
     ...nothing,
@@ -218,28 +209,40 @@ function spreadCoat(
     openFrom: times.openFrom,
     wayOut: part.exits.filter(({ outside }) => outside || part.exits.length === 1).map(({ name }) => name),
   };
-  if (found.kind === 'issues') {
-    const reasons = found.issues.map((issue): Reason => ({ verdict: 'stop', ...issueSaid(issue, part, names) }));
-    return { coat: common, reasons, missing: [], notes: times.notes };
+  const facts = { ctx, common, part, hands, times, product, door: way.door, begun };
+  const fullDay = Math.max(...hours.map(({ from, to }) => to - from)) / 60_000;
+  const byDay = (): readonly Spreaded[] | undefined => {
+    const days = planDays(question, {
+      begun,
+      hours: hoursFrom(ctx, begun),
+      walkableAfter: walkableAfter(product),
+      minuteOf: (at) => minuteOfDay(instantIn(at, zone), zone),
+      find: (one) => withBatchThatWorks(one, options),
+    });
+    return days?.map((day, k) => {
+      const begins = instantIn(day.begun, zone);
+      const { question: asked, result } = day;
+      observe?.({ layer: layer.id, areas: nothing.areas, day: k + 1, start: begins, question: asked, result });
+      const own = trace.within('day').within(`${k + 1}`);
+      const one = planned(result, { ...facts, common: { ...common, start: begins }, begun: day.begun }, own);
+      return ofDay(one, days, k, facts, own);
+    });
+  };
+  const sound = checkCase(question).length === 0;
+  if (sound && needed > fullDay) {
+    const days = byDay();
+    if (days) return days;
   }
-  if (found.kind === 'none' && round.rough)
-    return { coat: { ...common, state: 'none found' }, reasons: [], missing: [], notes: [] };
-  if (found.kind === 'none') {
-    round.progress?.({ name: nothing.name, done: 1, of: 1 });
-    const parts = { begun, zone, seed: ctx.seed, decides: [...hands.decides, times.open.id, times.working.id], names };
-    const halted = haltedBy(found, part, parts, trace.within('halted'));
-    const [lift] = halted.repairs;
-    return {
-      coat: { ...common, state: 'none found', repairs: halted.repairs },
-      reasons: [
-        { verdict: times.assumed ? 'not known' : 'stop', ...halted.why, ...(lift ? { lift } : {}) },
-        ...(halted.certain ? [] : [{ verdict: 'caution' as const, code: 'spread-none-found', names }]),
-      ],
-      missing: [],
-      notes: [...times.notes, ...halted.repairs.slice(1), ...halted.tried],
-    };
+  const found = withBatchThatWorks(question, {
+    ...options,
+    ...(earlier?.result.kind === 'plan' ? { also: [earlier.result.solution] } : {}),
+  });
+  if (found.kind === 'plan' && found.best.clock.minutes > fullDay && needed <= fullDay) {
+    const days = byDay();
+    if (days) return days;
   }
-  return planned(found, { ctx, common, part, hands, times, product, door: way.door, begun }, trace);
+  observe?.({ layer: layer.id, areas: nothing.areas, start, question, result: found });
+  return [ofWhole(found, facts, round, needed > fullDay ? tooLong(needed, fullDay, names, trace) : [], trace)];
 }
 
 /** Tenths of the largest batch that are tried, largest first. */
@@ -264,126 +267,6 @@ function withBatchThatWorks(question: SpreadCase, options: PlanOptions): SpreadR
   return first ?? planSpread(question, options);
 }
 
-interface PlannedFacts {
-  readonly ctx: OptionContext;
-  readonly common: CoatSpread;
-  readonly part: FloorPart;
-  readonly hands: CrewPlanned;
-  readonly times: SpreadTimes;
-  readonly product: ReturnType<typeof productOf>;
-  readonly door: Door;
-  readonly begun: number;
-}
-
-function planned(found: SpreadPlan, facts: PlannedFacts, trace: Trace): Spreaded {
-  const { ctx, common, part, hands, times, product, door, begun } = facts;
-  const { problem, best, check } = found;
-  const { zone } = ctx.job.place;
-  const mark = ctx.job.reader.units === 'imperial' ? INCH_M : TAPE_M;
-  const decides = [...hands.decides, times.open.id];
-  const inputs = { along: decides };
-  const most = (name: string, minutes: number) =>
-    trace.taken(name, mostInSequence, { value: minutes * 60, unit: 's', shows: 'duration', inputs });
-  const length = (name: string, value: number) =>
-    trace.taken(name, sumInSequence, { value, unit: 'm', shows: 'length', inputs });
-  const { litres } = problem.question.batch;
-  const smaller = litres < hands.batch.litres * 0.999;
-  const batch = smaller
-    ? trace.given('batch', { value: litres / 1000, unit: 'm³', origin: 'chosen', shows: 'volume' })
-    : hands.largest;
-  const ratio = ctx.option.thinner?.find((one) => one.layer === common.layer)?.ratio;
-  const thinnerRatio = ratio
-    ? trace.given('thinner-ratio', {
-        value: ratio.value,
-        unit: '1',
-        origin: 'chosen',
-        typed: ratio.typed,
-        shows: 'share',
-      })
-    : undefined;
-  const asked = { part, hands, batch, product, thinnerRatio, door, begun, zone, mark };
-  const { pours, bailOuts } = poursOf(problem, best, asked, trace);
-  // the checker's own numbers are printed, not the planner's
-  const largestAge = most('largest-age', check.maxAgeMin);
-  // each edge against the open time of its own hour
-  const ageShare = trace.taken('age-share', mostInSequence, {
-    value: best.score.ageShare,
-    unit: '1',
-    shows: 'share',
-    inputs: { along: [largestAge.id, times.open.id] },
-  });
-  const worst = [...best.clock.pours]
-    .map((pour, k) => ({
-      k,
-      time: pour.endMin - pour.mixedMin,
-      share: (pour.endMin - pour.mixedMin) / pour.workingMin,
-    }))
-    .sort((a, b) => b.share - a.share || a.k - b.k)[0];
-  const time = worst && most('worst-pour', worst.time);
-  const names = { layer: common.name };
-  const low = times.open.band?.[0];
-  const reasons: Reason[] = [];
-  if (smaller) {
-    const largest = arithmeticReasons(spreadProblem({ ...problem.question, batch: hands.batch }, 'clipped'))[0];
-    const figures = { batch: batch.id, largest: hands.largest.id };
-    const why = largest && told(reasonCode(largest), largest.figures, names, decides, trace.within('largest'));
-    reasons.push({ verdict: 'caution', code: 'spread-smaller-batch-planned', names, figures });
-    if (why) reasons.push({ verdict: 'caution', ...why });
-  }
-  if (found.openTimeAssumed) {
-    const code = 'spread-on-assumed-time';
-    reasons.push({ verdict: 'caution', code, names, figures: { time: times.open.id }, lift: { code: `${code}-lift` } });
-  }
-  if (low !== undefined && largestAge.value > low) {
-    const figures = { age: largestAge.id, time: times.open.id };
-    reasons.push({ verdict: 'caution', code: 'spread-age-above-short-open', names, figures });
-  }
-  const left = pourSheets(problem, best).reduce((sum, { mixLitres, litres }) => sum + mixLitres - litres, 0);
-  const coat: CoatSpread = {
-    ...common,
-    state: 'planned',
-    laid: instantIn(begun + Math.ceil(best.clock.minutes) * 60_000, zone),
-    pours,
-    bailOuts,
-    seams: seamsOf(problem, best, times, decides, trace),
-    largestAge,
-    ageShare,
-    ...(worst && time
-      ? {
-          worstPour: {
-            pour: `${worst.k + 1}`,
-            time,
-            share: trace.taken('worst-share', mostInSequence, {
-              value: worst.share,
-              unit: '1',
-              shows: 'share',
-              inputs: { along: [time.id, times.working.id] },
-            }),
-          },
-        }
-      : {}),
-    seamLength: length('seams-in-all', check.seamM),
-    walk: length('walked', check.walkM),
-    leftOver: trace.taken('left-over', sumInSequence, {
-      value: Math.max(0, left) / 1000,
-      unit: 'm³',
-      shows: 'volume',
-      inputs,
-    }),
-    map: textMap(problem.squares, best.clock.pourOf),
-  };
-  return { coat, reasons, missing: [], notes: [...times.notes, ...inTurn(ctx, common)] };
-}
-
-/** One mixes, one rolls, one throws: fewer hands do two of these in turn, and the clock counts them so. */
-const HANDS_FOR_A_BROADCAST = 3;
-
-function inTurn({ option, system }: OptionContext, { layer, name }: CoatSpread): readonly Said[] {
-  const thrown = system.layers.find(({ id }) => id === layer)?.broadcast;
-  if (!thrown || option.people >= HANDS_FOR_A_BROADCAST) return [];
-  return [{ code: 'spread-hands-in-turn', names: { layer: name, people: `${option.people}` } }];
-}
-
 /** Floor in the thickness of walls belongs to no area: it is spread, and nobody bought for it. */
 function doorwayNotes({ doorwayArea, areas }: FloorPart, trace: Trace): readonly Said[] {
   if (doorwayArea < 1e-6) return [];
@@ -403,13 +286,19 @@ export function pouredTimes({ coats }: SpreadsPlan): ReadonlyMap<string, number>
     const own = coats.filter((coat) => coat.layer === layer);
     const starts = own.flatMap(({ start }) => (start ? [epochOf(start)] : []));
     const ends = own.flatMap(({ laid }) => (laid ? [epochOf(laid)] : []));
-    if (ends.length === own.length) times.set(layer, (Math.max(...ends) - Math.min(...starts)) / 1000);
+    if (ends.length < own.length) continue;
+    // nights between the days of a large floor are no work
+    const days = own.some(({ day }) => day !== undefined);
+    const span = days
+      ? ends.reduce((sum, end, i) => sum + end - (starts[i] as number), 0)
+      : Math.max(...ends) - Math.min(...starts);
+    times.set(layer, span / 1000);
   }
   return times;
 }
 
-/** A later part of the floor begins when the one before it is down. */
-const later = (coat: CoatSpread): Instant | undefined => coat.laid;
+/** A later part of the floor begins when the one before it is down, on its last day. */
+const later = (done: readonly Spreaded[]): Instant | undefined => done.at(-1)?.coat.laid;
 
 /** The sequence in which each coat is spread, from the far end to the way out. */
 export function spreads(
@@ -426,10 +315,10 @@ export function spreads(
   const parts = floorParts(ctx, surveyed);
   const all = ctx.system.layers.flatMap((layer) => {
     let after: Instant | undefined;
-    return parts.map((part, i) => {
+    return parts.flatMap((part, i) => {
       const t = parts.length > 1 ? trace.within(layer.id).within(`${i + 1}`) : trace.within(layer.id);
       const done = spreadCoat(ctx, layer, part, { timed, quantified, day, search, observe, round }, after, t);
-      after = later(done.coat);
+      after = later(done);
       return done;
     });
   });
