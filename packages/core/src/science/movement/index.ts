@@ -1,5 +1,5 @@
 import type { AnyFormula } from '../../kernel/formula.ts';
-import { dryingTimes } from './drying.ts';
+import { dryingShrinkageShare, dryingTimes } from './drying.ts';
 import { filmStrain } from './film-strain.ts';
 import { jointOpening, jointSpacing, sawcutWidth, sealSqueeze, sealWidth } from './joint.ts';
 import { lightweightModulus } from './lightweight-modulus.ts';
@@ -17,5 +17,6 @@ export const movementFormulas: readonly AnyFormula[] = [
   jointSpacing,
   filmStrain,
   dryingTimes,
+  dryingShrinkageShare,
   lightweightModulus,
 ];

@@ -1,7 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import { evaluate } from '../../kernel/formula.ts';
 import { FormulaRefused } from '../../kernel/refusal.ts';
-import { dryingTimes, filmStrain, jointOpening, jointSpacing, sawcutWidth, sealWidth } from './index.ts';
+import {
+  dryingShrinkageShare,
+  dryingTimes,
+  filmStrain,
+  jointOpening,
+  jointSpacing,
+  sawcutWidth,
+  sealWidth,
+} from './index.ts';
 
 const codeOf = (act: () => unknown): string => {
   try {
@@ -54,5 +62,21 @@ describe('movement', () => {
   test('drying is a range', () => {
     const days = evaluate(dryingTimes, { thickness: 0.1016 }).value.map((seconds) => seconds / 86_400);
     expect(days.map((d) => Math.round(d))).toEqual([112, 120, 140]);
+  });
+
+  test('shrinkage: nothing on the first day, more with time, less in a thicker slab, never all', () => {
+    const share = (days: number, millimetres: number): number =>
+      evaluate(dryingShrinkageShare, { dryingTime: days * 86_400, volumeToSurface: millimetres / 1000 }).value;
+    expect(share(0, 100)).toBe(0);
+    // 1400 days at 100 mm: 1400 ÷ (350 × 4 + 1400) is one half.
+    expect(share(1400, 100)).toBeCloseTo(Math.SQRT1_2, 12);
+    expect(share(36_500, 100)).toBeLessThan(1);
+    expect(share(365, 200)).toBeLessThan(share(365, 100));
+    expect(evaluate(dryingShrinkageShare, { dryingTime: 86_400, volumeToSurface: 0.4 }).outside).toEqual([
+      'volumeToSurface',
+    ]);
+    expect(codeOf(() => evaluate(dryingShrinkageShare, { dryingTime: -1, volumeToSurface: 0.1 }))).not.toBe(
+      'no refusal',
+    );
   });
 });

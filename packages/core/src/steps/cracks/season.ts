@@ -1,8 +1,10 @@
 import type { Known } from '../../kernel/entry.ts';
 import type { Missing } from '../../kernel/missing.ts';
 import type { Trace } from '../../kernel/trace.ts';
-import { givenField, type OptionContext } from '../context.ts';
-import { slabCools } from '../formulas/cracks.ts';
+import { dryingShrinkageShare } from '../../science/movement/index.ts';
+import { givenFact, givenField, type OptionContext } from '../context.ts';
+import { USUAL_SLAB } from '../day/site-state.ts';
+import { shrinkageLeft, slabCools } from '../formulas/cracks.ts';
 import type { SitePlan, SurveyPlan } from '../results.ts';
 import { hottestAhead, swingAhead } from './slab-ahead.ts';
 
@@ -26,7 +28,6 @@ export interface Season {
 /** Cooling from the warm season to the cold one where nobody says, K, and the range it is believed in. */
 const COOLS = 25;
 const COOLS_BAND = [10, 40] as const;
-const YEAR = 365.25 * 86_400;
 
 export function seasonOf(ctx: OptionContext, surveyed: SurveyPlan, trace: Trace, site?: SitePlan): Season {
   const stated = ctx.job.place.season;
@@ -65,7 +66,7 @@ export function seasonOf(ctx: OptionContext, surveyed: SurveyPlan, trace: Trace,
           band: COOLS_BAND,
         });
   const day = (site && swingAhead(site, ctx.job.place.zone, t)) ?? dayOf(surveyed, t);
-  return { cools, ...(day ? { day } : {}), ...(coldest ? { coldest } : {}), ...slabOf(surveyed, t), missing };
+  return { cools, ...(day ? { day } : {}), ...(coldest ? { coldest } : {}), ...slabOf(ctx, surveyed, t), missing };
 }
 
 /** The day whose slab was read coldest and warmest furthest apart. */
@@ -82,12 +83,12 @@ function dayOf(surveyed: SurveyPlan, t: Trace): Known<'K'> | undefined {
   return widest ? t.figure('day', slabCools, widest) : undefined;
 }
 
-/**
- * The slab itself: held by a granular base (0.80), expansion of the middle of the aggregates, and no shrinkage left
- * after two years; a younger or undated slab may shrink by what the published example takes.
- */
-function slabOf(surveyed: SurveyPlan, t: Trace): Pick<Season, 'restraint' | 'expansion' | 'shrinkage'> {
-  const old = surveyed.slabAge !== undefined && surveyed.slabAge.value >= 2 * YEAR;
+/** The slab itself: held by a granular base (0.80), expansion of the middle of the aggregates. */
+function slabOf(
+  ctx: OptionContext,
+  surveyed: SurveyPlan,
+  t: Trace,
+): Pick<Season, 'restraint' | 'expansion' | 'shrinkage'> {
   return {
     restraint: t.given('restraint', {
       value: 0.8,
@@ -105,12 +106,34 @@ function slabOf(surveyed: SurveyPlan, t: Trace): Pick<Season, 'restraint' | 'exp
       shows: 'expansion',
       band: [8.75e-6, 12.42e-6],
     }),
-    shrinkage: t.given('shrinkage', {
-      value: old ? 0 : 1e-4,
-      unit: '1',
-      origin: 'assumed',
-      source: 'fhwa-joint-seal-advisory',
-      says: old ? 'cracks-shrinkage-over' : 'cracks-shrinkage-left',
-    }),
+    shrinkage: shrinkageOf(ctx, surveyed, t),
   };
+}
+
+/**
+ * What a slab still shrinks as it dries: all that the published example takes where its age is unknown, else what the
+ * law of drying leaves of it at that age. It dries to its top alone, from the day it was cast; the week of curing is
+ * left out.
+ */
+function shrinkageOf({ job }: OptionContext, { slabAge }: SurveyPlan, t: Trace): Known<'1'> {
+  const wholeShrinkage = t.given('whole-shrinkage', {
+    value: 1e-4,
+    unit: '1',
+    origin: 'assumed',
+    source: 'fhwa-joint-seal-advisory',
+    says: slabAge ? 'cracks-shrinkage-whole' : 'cracks-shrinkage-undated',
+  });
+  if (!slabAge) return wholeShrinkage;
+  const { thickness } = job.survey.slab ?? {};
+  const volumeToSurface: Known<'m'> = thickness
+    ? givenFact(t, 'thickness', thickness)
+    : t.given('thickness', {
+        value: USUAL_SLAB,
+        unit: 'm',
+        origin: 'assumed',
+        says: 'day-slab-thickness-assumed',
+        shows: 'small-length',
+      });
+  const shareDone = t.figure('shrinkage-done', dryingShrinkageShare, { dryingTime: slabAge, volumeToSurface });
+  return t.figure('shrinkage', shrinkageLeft, { wholeShrinkage, shareDone });
 }

@@ -22,7 +22,7 @@ import { seriesOf } from './weather-rows.ts';
 import { USUAL_WORKDAY, workingHours } from './workday.ts';
 
 /** Slab and ground where nobody said (common practice). */
-const USUAL_SLAB = tabled('100 mm', 'm');
+export const USUAL_SLAB = tabled('100 mm', 'm');
 const USUAL_BASE = tabled('100 mm', 'm');
 const USUAL_ROOM = 20;
 

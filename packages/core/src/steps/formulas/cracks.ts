@@ -153,6 +153,22 @@ export const fillerShare = formula({
   compute: ({ packs, volume, needed }) => (packs * volume) / needed,
 });
 
+/** Shrinkage that a slab still has before it, as a strain. */
+export const shrinkageLeft = formula({
+  id: 'cracks/shrinkage-left',
+  says: 'Drying shrinkage that a slab still has before it',
+  equation: 'wholeShrinkage × (1 − shareDone)',
+  takes: { wholeShrinkage: '1', shareDone: '1' },
+  gives: '1',
+  holds: { wholeShrinkage: [0, 1e-3], shareDone: [0, 1] },
+  refuses: { wholeShrinkage: [0, 0.05], shareDone: [0, 1] },
+  source: 'own-arithmetic',
+  noOutsideRow: 'What is left of a whole; movement/drying-shrinkage-share, which it takes, has its rows.',
+  shows: 'plain',
+  inputShows: { wholeShrinkage: 'plain', shareDone: 'share' },
+  compute: ({ wholeShrinkage, shareDone }) => wholeShrinkage * (1 - shareDone),
+});
+
 /** Small sums of the cracks step. */
 export const cracksFormulas: readonly AnyFormula[] = [
   slabCools,
@@ -163,4 +179,5 @@ export const cracksFormulas: readonly AnyFormula[] = [
   openingUnseen,
   fillerOfLine,
   fillerShare,
+  shrinkageLeft,
 ];
