@@ -1,7 +1,14 @@
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import type { CatalogueFile, Instant, JobFile, PriceBookFile } from '@slabwright/core';
 import type { Change, Json, Store } from '@slabwright/store';
-import { catalogueWords, type HeadingWords, type JobDocument, jobWords, priceBookWords } from './job-document.ts';
+import {
+  catalogueWords,
+  type HeadingWords,
+  type JobDocument,
+  jobWords,
+  priceBookWords,
+  weatherWords,
+} from './job-document.ts';
 
 /** Jobs that come with the program: invented people, whole plans, to look around in. The garage comes last, so that it lists first. */
 const PLANNED_AS_OF = {
@@ -26,11 +33,20 @@ function changesOf(name: keyof typeof PLANNED_AS_OF, updatedAt: string): readonl
   // These files are of our own making; the golden jobs' tests check them.
   const catalogue = read(name, 'catalogue.json') as CatalogueFile;
   const priceBook = read(name, 'price-book.json') as PriceBookFile;
+  const weather = existsSync(new URL(`${name}/weather.json`, JOBS)) ? read(name, 'weather.json') : null;
   const job = read(name, 'job.json') as JobFile;
-  const document: JobDocument = { job, catalogue: id, priceBook: id, asOf: PLANNED_AS_OF[name], example: true };
+  const document: JobDocument = {
+    job,
+    catalogue: id,
+    priceBook: id,
+    ...(weather ? { weather: id } : {}),
+    asOf: PLANNED_AS_OF[name],
+    example: true,
+  };
   return [
     put('catalogue', catalogueWords(catalogue), catalogue),
     put('price-book', priceBookWords(priceBook), priceBook),
+    ...(weather ? [put('weather', weatherWords(weather as { readonly source: string }), weather)] : []),
     put('job', jobWords(document), document),
   ];
 }

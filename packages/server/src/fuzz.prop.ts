@@ -86,8 +86,8 @@ function places(value: unknown): Place[] {
 
 test('a good job with any one field replaced is planned or refused with its place', async () => {
   const app = await tryApp();
-  const files = ['job', 'catalogue', 'price-book'] as const;
-  const nameOf = { job: 'job', catalogue: 'catalogue', 'price-book': 'priceBook' } as const;
+  const files = ['job', 'catalogue', 'price-book', 'weather'] as const;
+  const nameOf = { job: 'job', catalogue: 'catalogue', 'price-book': 'priceBook', weather: 'weather' } as const;
   await fc.assert(
     fc.asyncProperty(
       fc.constantFrom(...files),

@@ -6,6 +6,8 @@ export interface JobDocument {
   /** Id of a stored catalogue, and of a stored price book when there is one. */
   readonly catalogue: string;
   readonly priceBook?: string;
+  /** Id of the stored weather it is planned in. */
+  readonly weather?: string;
   /** Planned as of this moment instead of now: an example, or a job looked back at. */
   readonly asOf?: Instant;
   /** Invented, came with the program. */
@@ -35,6 +37,12 @@ export const jobWords = ({ job }: JobDocument): HeadingWords => ({
 export const catalogueWords = ({ id, products }: CatalogueFile): HeadingWords => ({
   title: id,
   searchText: products.map(({ name }) => name).join(' '),
+});
+
+/** Weather is listed by where it comes from. */
+export const weatherWords = ({ source }: { readonly source: string }): HeadingWords => ({
+  title: source || 'weather',
+  searchText: '',
 });
 
 export const priceBookWords = ({ id }: PriceBookFile): HeadingWords => ({ title: id, searchText: '' });

@@ -10,6 +10,7 @@ import {
   priceBookFrom,
   type Result,
   WARNINGS,
+  weatherFrom,
 } from '@slabwright/core';
 import { Refused } from './trouble.ts';
 
@@ -18,8 +19,10 @@ export interface PlanFiles {
   readonly job: unknown;
   readonly catalogue: unknown;
   readonly priceBook?: unknown;
+  readonly weather?: unknown;
   readonly now: string;
   readonly seed?: number;
+  readonly spread?: 'none' | 'quick';
 }
 
 export interface PlanMade {
@@ -38,7 +41,7 @@ function read<T>(field: string, result: Result<T>): T {
 }
 
 /** Reads and checks all files, then plans. @throws Refused with every issue found in the first file that has any. */
-export function planFiles({ now, seed, ...files }: PlanFiles): PlanMade {
+export function planFiles({ now, seed, spread, ...files }: PlanFiles): PlanMade {
   if (!isInstant(now)) {
     throw new Refused(422, [{ code: 'instant-malformed', path: ['now'], value: now }]);
   }
@@ -47,6 +50,7 @@ export function planFiles({ now, seed, ...files }: PlanFiles): PlanMade {
   const odd = checkCatalogue(catalogue);
   if (odd.length > 0) throw new Refused(422, within('catalogue', odd));
   const priceBook = files.priceBook === undefined ? undefined : read('priceBook', priceBookFrom(files.priceBook));
+  const weather = files.weather === undefined ? undefined : read('weather', weatherFrom(files.weather));
   const found = checkJob(job, catalogue, now);
   const wrong = found.filter(({ code }) => !WARNINGS.has(code));
   if (wrong.length > 0) throw new Refused(422, within('job', wrong));
@@ -54,6 +58,14 @@ export function planFiles({ now, seed, ...files }: PlanFiles): PlanMade {
     'job',
     found.filter(({ code }) => WARNINGS.has(code)),
   );
-  const input = { job, catalogue, now, ...(priceBook ? { priceBook } : {}), ...(seed === undefined ? {} : { seed }) };
+  const input = {
+    job,
+    catalogue,
+    now,
+    ...(priceBook ? { priceBook } : {}),
+    ...(weather ? { weather } : {}),
+    ...(seed === undefined ? {} : { seed }),
+    ...(spread === undefined ? {} : { spread }),
+  };
   return { plan: plan(input), warnings };
 }

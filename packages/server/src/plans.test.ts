@@ -12,6 +12,7 @@ function garage(damage: Damage = () => {}): unknown {
     job: golden('garage', 'job'),
     catalogue: golden('garage', 'catalogue'),
     priceBook: golden('garage', 'price-book'),
+    weather: golden('garage', 'weather'),
     now: '2026-05-12T18:00:00-06:00',
   };
   damage(files);
@@ -91,7 +92,7 @@ describe('the backup', () => {
     const there = await tryApp();
     const report = await (await there.call('POST', '/api/backup', text)).json();
     expect(report).toEqual({
-      revisionsAdded: 12,
+      revisionsAdded: 15,
       revisionsAlreadyHere: 0,
       entriesAdded: 1,
       entriesAlreadyHere: 0,

@@ -86,13 +86,24 @@ export const importReport = z
   })
   .openapi('ImportReport');
 
+/** A longer search than the quick one would hold up everybody else who asks. */
+export const spread = z
+  .enum(['none', 'quick'])
+  .optional()
+  .openapi({ description: 'Whether the order of pours is looked for; by default not' });
+
 export const planBody = z
   .strictObject({
     job: json('A job file'),
     catalogue: json('A catalogue file'),
     priceBook: z.unknown().optional().openapi({ description: 'A price book file; without it no price is known' }),
+    weather: z
+      .unknown()
+      .optional()
+      .openapi({ description: 'A weather file; without it the hours rest on the readings' }),
     now: z.string().optional().openapi({ description: 'Moment to plan as of, with its offset; by default now' }),
     seed: z.number().int().min(0).max(2_147_483_647).optional(),
+    spread,
   })
   .openapi('PlanRequest');
 

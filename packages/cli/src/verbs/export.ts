@@ -29,6 +29,7 @@ async function filesOf(store: Store, document: JobDocument, out: string): Promis
     { path: join(out, 'job.json'), body: document.job },
     ...(await beside('catalogue', document.catalogue, 'catalogue.json')),
     ...(await beside('price-book', document.priceBook, 'price-book.json')),
+    ...(await beside('weather', document.weather, 'weather.json')),
   ];
 }
 

@@ -9,8 +9,16 @@ import {
   type Result,
   readJson,
   WARNINGS,
+  weatherFromText,
 } from '@slabwright/core';
-import { catalogueWords, type HeadingWords, type JobDocument, jobWords, priceBookWords } from '@slabwright/server';
+import {
+  catalogueWords,
+  type HeadingWords,
+  type JobDocument,
+  jobWords,
+  priceBookWords,
+  weatherWords,
+} from '@slabwright/server';
 import type { Change, Json, Store } from '@slabwright/store';
 import { documentsOf } from '../data/find-job.ts';
 import { type DataOptions, withData } from '../data/open-data.ts';
@@ -18,7 +26,7 @@ import { badInput, readBeside, readInput } from '../read-file.ts';
 import { BadInput, EXIT, type Terminal } from '../terminal.ts';
 
 interface FileIn {
-  readonly kind: 'job' | 'catalogue' | 'price-book';
+  readonly kind: 'job' | 'catalogue' | 'price-book' | 'weather';
   readonly id: string;
   readonly words: HeadingWords;
   readonly body: unknown;
@@ -49,6 +57,13 @@ function priceBookIn(at: Text): FileIn {
   good(at.file, priceBookFromText(at.text));
   const body = typed<Parameters<typeof priceBookWords>[0]>(at);
   return { kind: 'price-book', id: body.id, words: priceBookWords(body), body };
+}
+
+/** Weather has no id of its own: it is kept as the weather of its job. */
+function weatherIn(at: Text, id: string): FileIn {
+  good(at.file, weatherFromText(at.text));
+  const body = typed<Parameters<typeof weatherWords>[0]>(at);
+  return { kind: 'weather', id, words: weatherWords(body), body };
 }
 
 /** The catalogue the job was planned with here before, else one that holds every system it names. */
@@ -82,15 +97,19 @@ async function jobFiles(store: Store, at: Text, folder: string, now: string): Pr
   const prices = readBeside(folder, 'price-book.json', undefined);
   const priceBook = prices ? priceBookIn(prices) : null;
   const priceBookId = priceBook?.id ?? before?.priceBook;
+  const hours = readBeside(folder, 'weather.json', undefined);
+  const weather = hours ? weatherIn(hours, job.id) : null;
   const document: JobDocument = {
     ...before,
     job,
     catalogue: catalogue?.id ?? stored?.id ?? '',
     ...(priceBookId === undefined ? {} : { priceBook: priceBookId }),
+    ...(weather ? { weather: weather.id } : {}),
   };
   return [
     ...(catalogue ? [catalogue] : []),
     ...(priceBook ? [priceBook] : []),
+    ...(weather ? [weather] : []),
     { kind: 'job', id: job.id, words: jobWords(document), body: document },
   ];
 }
@@ -116,7 +135,7 @@ async function changeFor(store: Store, { kind, id, words, body }: FileIn, update
 }
 
 /**
- * `import FILE`: takes a job (with the catalogue and price book beside it), a catalogue or a price book into the data
+ * `import FILE`: takes a job (with the catalogue, price book and weather beside it), a catalogue or a price book into the data
  * folder. What was stored under the same id stays in its history.
  */
 export async function importVerb(path: string, options: DataOptions, terminal: Terminal): Promise<number> {

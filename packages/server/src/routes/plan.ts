@@ -5,7 +5,7 @@ import type { Context } from 'hono';
 import type { JSONValue } from 'hono/utils/types';
 import { api, type Clock } from '../api.ts';
 import { type PlanFiles, planFiles } from '../plan-files.ts';
-import { answers, planAnswer, planBody, refusals, required, trouble } from '../shapes.ts';
+import { answers, planAnswer, planBody, refusals, required, spread, trouble } from '../shapes.ts';
 import { Refused, troubleOf } from '../trouble.ts';
 import { jsonText } from '../wire.ts';
 
@@ -26,10 +26,13 @@ const planRoute = createRoute({
 const storedRoute = createRoute({
   method: 'get',
   path: '/api/jobs/{jobId}/plan',
-  summary: 'Plan a stored job with the catalogue and price book it names',
+  summary: 'Plan a stored job with the catalogue, price book and weather it names',
   request: {
     params: z.object({ jobId: z.string() }),
-    query: z.object({ now: z.string().optional().openapi({ description: 'Moment to plan as of, with its offset' }) }),
+    query: z.object({
+      now: z.string().optional().openapi({ description: 'Moment to plan as of, with its offset' }),
+      spread,
+    }),
   },
   responses: planned,
 });
@@ -71,11 +74,14 @@ async function storedFiles(store: Store, jobId: string, now: string | undefined,
   }
   const priceBookId = textOf(document, 'priceBook');
   const priceBook = priceBookId === undefined ? undefined : await bodyOf(store, 'price-book', priceBookId);
+  const weatherId = textOf(document, 'weather');
+  const weather = weatherId === undefined ? undefined : await bodyOf(store, 'weather', weatherId);
   return {
     job: fieldOf(document, 'job'),
     catalogue,
     now: now ?? textOf(document, 'asOf') ?? clock(),
     ...(priceBook === undefined ? {} : { priceBook }),
+    ...(weather === undefined ? {} : { weather }),
   };
 }
 
@@ -83,15 +89,19 @@ async function storedFiles(store: Store, jobId: string, now: string | undefined,
 export const planRoutes = (store: Store, clock: Clock) =>
   api()
     .openapi(planRoute, (c) => {
-      const { job, catalogue, priceBook, now = clock(), seed } = c.req.valid('json');
+      const { job, catalogue, priceBook, weather, now = clock(), seed, spread } = c.req.valid('json');
       return answer(c, {
         job,
         catalogue,
         now,
         ...(priceBook === undefined ? {} : { priceBook }),
+        ...(weather === undefined ? {} : { weather }),
         ...(seed === undefined ? {} : { seed }),
+        ...(spread === undefined ? {} : { spread }),
       });
     })
-    .openapi(storedRoute, async (c) =>
-      answer(c, await storedFiles(store, c.req.valid('param').jobId, c.req.valid('query').now, clock)),
-    );
+    .openapi(storedRoute, async (c) => {
+      const { now, spread } = c.req.valid('query');
+      const files = await storedFiles(store, c.req.valid('param').jobId, now, clock);
+      return answer(c, { ...files, ...(spread === undefined ? {} : { spread }) });
+    });

@@ -29,6 +29,12 @@ interface Wanted {
   readonly catalogue: string;
 }
 
+async function cataloguesHere(): Promise<{ readonly store: Store; readonly headings: readonly Heading[] }> {
+  const { store } = await device();
+  const { headings } = await store.list({ kind: 'catalogue', limit: 200 });
+  return { store, headings };
+}
+
 /** A job with one room nobody has drawn yet. What is not known stays not known. */
 async function begin(store: Store, { title, zone, units, catalogue }: Wanted): Promise<string> {
   const updatedAt = new Date().toISOString();
@@ -62,27 +68,26 @@ async function begin(store: Store, { title, zone, units, catalogue }: Wanted): P
 export function NewJob() {
   const id = useId();
   const [, navigate] = useLocation();
-  const [store, setStore] = useState<Store | null>(null);
   const [catalogues, setCatalogues] = useState<readonly Heading[]>([]);
   const [title, setTitle] = useState('');
   const [zone, setZone] = useState(Intl.DateTimeFormat().resolvedOptions().timeZone);
   const [units, setUnits] = useState<'imperial' | 'metric'>(navigator.language === 'en-US' ? 'imperial' : 'metric');
-  const [catalogue, setCatalogue] = useState<string>(OWN);
+  // Nothing chosen yet: the newest catalogue, as soon as the device has said which that is.
+  const [chosen, setCatalogue] = useState<string | null>(null);
   const [asked, setAsked] = useState(false);
   useEffect(() => {
     document.title = `${w.title} · ${app.program}`;
-    void device().then(async (found) => {
-      const { headings } = await found.store.list({ kind: 'catalogue', limit: 200 });
-      setCatalogues(headings.filter((one) => one.id !== OWN));
-      setCatalogue(headings[0]?.id ?? OWN);
-      setStore(found.store);
-    });
+    void cataloguesHere().then(({ headings }) => setCatalogues(headings));
   }, []);
+  const catalogue = chosen ?? catalogues[0]?.id ?? OWN;
   const noTitle = title.trim() === '';
   const noZone = !isZone(zone);
   const start = async (): Promise<void> => {
     setAsked(true);
-    if (noTitle || noZone || !store) return;
+    if (noTitle || noZone) return;
+    // Whoever is quicker than the device waits here; the press is not lost.
+    const { store, headings } = await cataloguesHere();
+    const catalogue = chosen ?? headings[0]?.id ?? OWN;
     navigate(`/job/${await begin(store, { title: title.trim(), zone, units, catalogue })}/survey/enter/floor`);
   };
   return (
@@ -151,15 +156,17 @@ export function NewJob() {
             <label htmlFor={`${id}-catalogue`}>{w.catalogue}</label>
             <select id={`${id}-catalogue`} value={catalogue} onChange={(event) => setCatalogue(event.target.value)}>
               <option value={OWN}>{w.ownCatalogue}</option>
-              {catalogues.map((one) => (
-                <option key={one.id} value={one.id}>
-                  {one.id.startsWith('example-') ? w.example(one.title) : one.title}
-                </option>
-              ))}
+              {catalogues
+                .filter(({ id }) => id !== OWN)
+                .map((one) => (
+                  <option key={one.id} value={one.id}>
+                    {one.id.startsWith('example-') ? w.example(one.title) : one.title}
+                  </option>
+                ))}
             </select>
           </div>
           <p className="field wide">
-            <button type="submit" className="press main" disabled={!store}>
+            <button type="submit" className="press main">
               {w.start}
             </button>
           </p>
