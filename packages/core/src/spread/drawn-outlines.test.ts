@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { checkOutlines, judgeOutlines, type OutlinedPour, readInstance, spreadProblem } from './index.ts';
+import { checkOutlines, judgeOutlines, type OutlinedPour, planSpread, readInstance, spreadProblem } from './index.ts';
 import type { Point, Ring } from './types.ts';
 
 const read = readInstance(
@@ -157,5 +157,44 @@ describe('drawings that mean nothing yet', () => {
       path: 'pours.1.towards',
       value: '0, 0',
     });
+  });
+});
+
+describe('pours that stand as planned', () => {
+  const plan = planSpread(question, { areas: 'clipped', seed: 1 });
+  if (plan.kind !== 'plan') throw new Error(plan.kind);
+  const asPlanned = plan.solution.pours.map(({ cells }): OutlinedPour => {
+    const own = Array.from({ length: cells.length / 2 }, (_, k) => [cells[2 * k], cells[2 * k + 1]] as Point);
+    const { minX, minY, cellM } = problem.squares;
+    const [columns, rows] = [own.map(([i]) => i), own.map(([, j]) => j)];
+    const at = (low: number, k: number): number => low + k * cellM;
+    // the box of a pour: what its neighbours have of it does not matter, the squares are its own
+    return {
+      ring: box(
+        at(minX, Math.min(...columns)),
+        at(minY, Math.min(...rows)),
+        at(minX, Math.max(...columns) + 1),
+        at(minY, Math.max(...rows) + 1),
+      ),
+      cells,
+    };
+  });
+
+  it('are judged in the order of the plan, to the square', () => {
+    const { solution, report } = judged(asPlanned);
+    expect(solution.pours).toEqual(plan.solution.pours);
+    expect(report.ok).toBe(true);
+    expect(report.maxAgeMin).toBe(plan.check.maxAgeMin);
+  });
+
+  it('change places as a whole, and then somebody is painted in', () => {
+    const { report } = judged([...asPlanned].reverse());
+    expect(report.breaks.map(({ code }) => code)).toContain('check/painted-in');
+  });
+
+  it('leave to an earlier pour what it was drawn over', () => {
+    const first = asPlanned[0] as OutlinedPour;
+    const { pours } = judged([{ ring: first.ring }, first]);
+    expect(pours[1]?.squares).toBe(0);
   });
 });

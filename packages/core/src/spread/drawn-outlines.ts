@@ -13,6 +13,11 @@ export interface OutlinedPour {
   readonly ring: Ring;
   /** Direction of work, any length but nothing: from the far lanes to the near ones. Absent: the best of eight is taken. */
   readonly towards?: readonly [number, number] | undefined;
+  /**
+   * Its squares in spreading order (column, row), where it stands as a plan has it: then they are its floor, unless an
+   * earlier pour has them, and its order is kept instead of lanes.
+   */
+  readonly cells?: readonly number[] | undefined;
 }
 
 /** What one drawn pour comes to. `pour`: its number as drawn, from 1. */
@@ -126,7 +131,8 @@ export function sequenceFromOutlines(
     };
   });
   const gapM2 = areaOf(differenceD(floor, before, FillRule.NonZero, DECIMALS));
-  return { kind: 'sequence', solution: laneSequence(problem, pourOf, directions), pours: facts, gapM2 };
+  const solution = laneSequence(problem, pourOf, directions, ranksOf(problem, pours, pourOf));
+  return { kind: 'sequence', solution, pours: facts, gapM2 };
 }
 
 /**
@@ -162,12 +168,13 @@ type Direction = readonly [number, number];
 type Paths = ReturnType<typeof unionD>;
 
 /** Pour of each square from 0, −1 where none is near. */
-function pourOfSquares({ squares }: SpreadProblem, pours: readonly OutlinedPour[]): Int32Array {
-  const { x, y, count, cellM } = squares;
+function pourOfSquares(problem: SpreadProblem, pours: readonly OutlinedPour[]): Int32Array {
+  const { x, y, count, cellM } = problem.squares;
   const pourOf = new Int32Array(count);
+  const planned = pours.map(({ cells }) => cells && new Set(squaresIn(problem, cells)));
   for (let s = 0; s < count; s++) {
     const [px, py] = [x[s] as number, y[s] as number];
-    let own = pours.findIndex(({ ring }) => insideRing(px, py, ring));
+    let own = pours.findIndex(({ ring }, k) => planned[k]?.has(s) ?? insideRing(px, py, ring));
     if (own < 0) {
       let nearest = SLACK_LANES * cellM;
       pours.forEach(({ ring }, k) => {
@@ -183,6 +190,28 @@ function pourOfSquares({ squares }: SpreadProblem, pours: readonly OutlinedPour[
     pourOf[s] = own;
   }
   return pourOf;
+}
+
+/** Squares of the floor among those named by column and row, in their order. */
+function squaresIn({ squares: { at, columns } }: SpreadProblem, cells: readonly number[]): number[] {
+  const found: number[] = [];
+  for (let k = 0; k + 1 < cells.length; k += 2) {
+    const s = at[(cells[k + 1] as number) * columns + (cells[k] as number)] ?? -1;
+    if (s >= 0) found.push(s);
+  }
+  return found;
+}
+
+/** Place of each square in a pour whose order is given, −1 in others. */
+function ranksOf(problem: SpreadProblem, pours: readonly OutlinedPour[], pourOf: Int32Array): Int32Array {
+  const ranks = new Int32Array(problem.squares.count).fill(-1);
+  pours.forEach(({ cells }, k) => {
+    if (!cells) return;
+    squaresIn(problem, cells).forEach((s, place) => {
+      if (pourOf[s] === k) ranks[s] = place;
+    });
+  });
+  return ranks;
 }
 
 /** The earlier pour this one is drawn over most, if by more than a strip of half a lane. */
@@ -205,9 +234,10 @@ function worstOverlap({ squares }: SpreadProblem, pours: readonly OutlinedPour[]
 /** Directions drawn by hand stay; the others start towards the nearest door and are improved, last pour first. */
 function withDirections(problem: SpreadProblem, pours: readonly OutlinedPour[], pourOf: Int32Array): Direction[] {
   const directions = pours.map(({ ring, towards }): Direction => towards ?? toDoor(problem, ring));
-  const open = pours.flatMap(({ towards }, k) => (towards ? [] : [k])).reverse();
+  const open = pours.flatMap(({ towards, cells }, k) => (towards || cells ? [] : [k])).reverse();
   if (open.length === 0) return directions;
-  const score = (): number => scoreOfDrawn(problem, laneSequence(problem, pourOf, directions));
+  const ranks = ranksOf(problem, pours, pourOf);
+  const score = (): number => scoreOfDrawn(problem, laneSequence(problem, pourOf, directions, ranks));
   let trials = Math.floor(MOST_SQUARES_TRIED / Math.max(1, problem.squares.count));
   let best = score();
   for (let round = 0; round < 2; round++) {

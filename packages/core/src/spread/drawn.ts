@@ -12,6 +12,8 @@ export interface DrawnPour {
 
 /** More lanes than any pour has. */
 const LANES_PER_POUR = 100_000;
+/** Places in a pour of known order, small beside the lanes of the next pour. */
+const RANK_STEP = 1e-3;
 
 /**
  * A sequence from pours drawn by hand, in the order they are drawn, for the checker to judge. A square belongs to the
@@ -37,6 +39,8 @@ export function laneSequence(
   problem: SpreadProblem,
   pourOf: Int32Array,
   directions: readonly (readonly [number, number])[],
+  /** Place of a square in a pour whose order is known, −1 for lanes. */
+  ranks?: Int32Array,
 ): SpreadSolution {
   const { squares, question } = problem;
   const { x, y, cellM, count, column, row } = squares;
@@ -45,6 +49,11 @@ export function laneSequence(
     const k = pourOf[s] as number;
     const direction = directions[k];
     if (!direction) continue;
+    const rank = ranks?.[s] ?? -1;
+    if (rank >= 0) {
+      key[s] = (directions.length - 1 - k) * LANES_PER_POUR - rank * RANK_STEP;
+      continue;
+    }
     const [dx, dy] = direction;
     const length = Math.sqrt(dx * dx + dy * dy) || 1;
     const lane = Math.floor(((x[s] as number) * dx + (y[s] as number) * dy) / length / cellM + 1e-6);

@@ -36,6 +36,8 @@ export interface SeamLines {
 export interface CoatCells {
   readonly layer: string;
   readonly areas: readonly string[];
+  /** Which day, from 1, of a floor that takes several. */
+  readonly day?: number;
   /** Milliseconds since 1970 of the first mixing. */
   readonly begun: number;
   readonly size: number;
@@ -68,10 +70,25 @@ export interface SpreadAnswer {
 
 /** What a hand-made order breaks. */
 export interface JudgedOrder {
+  /** Nothing was judged: the floor itself has to be mended first. */
+  readonly floor?: true;
   readonly ok: boolean;
   /** One sentence for each kind of break, worst first. */
   readonly breaks: readonly { readonly text: string; readonly pour?: number; readonly at?: Dot }[];
   readonly figures: readonly (readonly [name: string, text: string])[];
+}
+
+/** A coat by one of its rooms, and its day where there are several. */
+export interface CoatAsked {
+  readonly layer: string;
+  readonly area: string;
+  readonly day: number | undefined;
+}
+
+/** A pour as it is drawn; `planned`: its number in the plan, from 1, while it stands as planned. */
+export interface PourAsked {
+  readonly ring: readonly Dot[];
+  readonly planned: number | undefined;
 }
 
 /** What runs in the second worker. */
@@ -80,7 +97,7 @@ export interface SpreadDesk extends CompareDesk {
   spread(request: SpreadRequest, told: (progress: SpreadTold) => void): SpreadAnswer | null;
   spreadWorking(id: string): WorkingView | null;
   /** The pours of a coat in another order, judged; `order` lists their present numbers, from 1. */
-  judgeOrder(layer: string, area: string, order: readonly number[]): JudgedOrder | null;
+  judgeOrder(coat: CoatAsked, order: readonly number[]): JudgedOrder | null;
   /** Pours drawn as outlines, in their order, judged; null where the floor itself cannot be planned. */
-  judgeDrawn(layer: string, area: string, rings: readonly (readonly Dot[])[]): JudgedOrder | null;
+  judgeDrawn(coat: CoatAsked, pours: readonly PourAsked[]): JudgedOrder | null;
 }

@@ -5,7 +5,7 @@ import { joined, type Side } from './lines.ts';
 type Planned = Extract<SpreadSeen['result'], { kind: 'plan' }>;
 
 /** The squares of a planned coat in spreading order, with the lines its pours meet along. */
-export function cellsOf({ layer, areas, start, result }: SpreadSeen): CoatCells | null {
+export function cellsOf({ layer, areas, day, start, result }: SpreadSeen): CoatCells | null {
   if (result.kind !== 'plan') return null;
   const { squares } = result.problem;
   const { order, clock } = result.best;
@@ -23,6 +23,7 @@ export function cellsOf({ layer, areas, start, result }: SpreadSeen): CoatCells 
   return {
     layer,
     areas,
+    ...(day === undefined ? {} : { day }),
     begun: epochOf(start),
     size: squares.cellM,
     x: pick(squares.x),

@@ -1,7 +1,7 @@
-import type { CoatSpread, Published } from '@slabwright/core';
+import type { CoatSpread, Published, SpreadSeen } from '@slabwright/core';
 import type { StepView } from '../steps/step-view.tsx';
 import { answered } from '../worker/plan-types.ts';
-import type { CoatCells } from './api.ts';
+import type { CoatAsked, CoatCells } from './api.ts';
 
 export type Coat = Published<CoatSpread>;
 
@@ -12,11 +12,29 @@ export const coatsOf = ({ option }: StepView): readonly Coat[] =>
 /** The coat looked at on one area: the one of the layer chosen, else the first that has pours, else the first. */
 export function coatOn(coats: readonly Coat[], area: string | undefined, layer: string | null): Coat | null {
   const here = coats.filter(({ areas }) => area === undefined || areas.includes(area));
-  return here.find((one) => one.layer === layer) ?? here.find(({ state }) => state === 'planned') ?? here[0] ?? null;
+  return (
+    here.find((one) => coatMark(one) === layer) ??
+    here.find((one) => one.layer === layer?.split(' ')[0]) ??
+    here.find(({ state }) => state === 'planned') ??
+    here[0] ??
+    null
+  );
 }
 
 export const cellsFor = (cells: readonly CoatCells[], coat: Coat): CoatCells | null =>
-  cells.find(({ layer, areas }) => layer === coat.layer && areas.join() === coat.areas.join()) ?? null;
+  cells.find(
+    ({ layer, areas, day }) => layer === coat.layer && day === coat.day?.number && areas.join() === coat.areas.join(),
+  ) ?? null;
 
-/** A coat on its rooms: what the screen knows it by. */
-export const coatKey = ({ layer, areas }: Coat): string => `${layer} ${areas.join()}`;
+/** The coat as the second worker knows it. */
+export const askedOf = ({ layer, areas, day }: Coat): CoatAsked => ({ layer, area: areas[0] ?? '', day: day?.number });
+
+/** What was planned for a coat so asked for. */
+export const seenFor = (seen: readonly SpreadSeen[], { layer, area, day }: CoatAsked): SpreadSeen | undefined =>
+  seen.find((one) => one.layer === layer && one.day === day && one.areas.includes(area));
+
+/** What the screen remembers of the coat somebody looks at: its layer, and the day where there are several. */
+export const coatMark = ({ layer, day }: Coat): string => (day ? `${layer} ${day.number}` : layer);
+
+/** A coat on its rooms, on its day: what the screen knows it by. */
+export const coatKey = (coat: Coat): string => `${coatMark(coat)} ${coat.areas.join()}`;

@@ -22,8 +22,9 @@ import { compareDesk } from '../compare/desk.ts';
 import { shownOf } from '../worker/shown.ts';
 import { textsOf } from '../worker/texts.ts';
 import { workingView } from '../worker/working-view.ts';
-import type { CoatCells, JudgedOrder, SpreadDesk } from './api.ts';
+import type { CoatAsked, CoatCells, JudgedOrder, SpreadDesk } from './api.ts';
 import { cellsOf } from './cells.ts';
+import { seenFor } from './coats.ts';
 import { judged, judgedOutlines } from './judge.ts';
 
 /** The last spread that was planned, for workings and for judging another order. */
@@ -44,8 +45,7 @@ const TOLD_EVERY_MS = 150;
 
 const spreadOf = (id: string): string => `${id}.spread.`;
 
-const seenOf = (layer: string, area: string): SpreadSeen | undefined =>
-  last?.seen.find((one) => one.layer === layer && one.areas.includes(area));
+const seenOf = (coat: CoatAsked): SpreadSeen | undefined => (last ? seenFor(last.seen, coat) : undefined);
 
 /** Plans the order of pours of one option, in a worker of its own so that a long search holds up nobody's typing. */
 export const spreadDesk: SpreadDesk = {
@@ -106,14 +106,16 @@ export const spreadDesk: SpreadDesk = {
     };
   },
   spreadWorking: (id) => (last ? workingView(id, last.entries, last.voice) : null),
-  judgeOrder(layer, area, order): JudgedOrder | null {
-    const found = seenOf(layer, area);
+  judgeOrder(coat, order): JudgedOrder | null {
+    const found = seenOf(coat);
     if (!last || found?.result.kind !== 'plan') return null;
     return judged(found.question, spreading.reordered(found.result.solution, order), last.voice.reader);
   },
-  judgeDrawn(layer, area, rings): JudgedOrder | null {
-    const found = seenOf(layer, area);
+  judgeDrawn(coat, pours): JudgedOrder | null {
+    const found = seenOf(coat);
     if (!last || !found || found.result.kind === 'issues') return null;
-    return judgedOutlines(found.result.problem, rings, last.voice.reader);
+    const { result } = found;
+    const planned = result.kind === 'plan' ? result.solution.pours : [];
+    return judgedOutlines(result.problem, pours, planned, last.voice.reader);
   },
 };

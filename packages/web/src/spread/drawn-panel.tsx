@@ -3,14 +3,16 @@ import { TextInput } from '../edit/text-input.tsx';
 import { usePlan } from '../job/job-context.tsx';
 import { useStep } from '../steps/step-view.tsx';
 import type { Dot } from '../worker/api.ts';
+import type { JudgedOrder } from './api.ts';
 import { spreadWorker } from './client.ts';
-import { type Coat, coatKey } from './coats.ts';
+import { askedOf, type Coat, coatKey } from './coats.ts';
 import {
   closed,
   type Drawing,
   draw,
   NOTHING_DRAWN,
   numbered,
+  plannedNumber,
   retyped,
   swapped,
   undone,
@@ -28,16 +30,25 @@ export function DrawnPanel({ coat }: { readonly coat: Coat }) {
   const { spreading } = usePlan();
   const drawing = useDrawing();
   const own = drawing.coat === coatKey(coat);
-  const begin = (pours: Drawing['pours']): void => draw(() => ({ ...NOTHING_DRAWN, coat: coatKey(coat), pours }));
+  const { option, voice } = useStep();
+  const begin = (from: NonNullable<Drawing['from']>): void =>
+    draw(() => ({ ...NOTHING_DRAWN, coat: coatKey(coat), from, pours: from.flatMap((ring) => (ring ? [ring] : [])) }));
+  /** What has to be mended on the floor before anything can be judged, in the words of the plan. */
+  const floorFirst = (): JudgedOrder => {
+    const reasons = (option?.spread?.verdict.reasons ?? []).filter(({ names }) => names?.layer === coat.name);
+    const breaks = reasons.map((reason) => ({ text: voice.say(reason) }));
+    return { ok: false, floor: true, breaks: breaks.length > 0 ? breaks : [{ text: w.floorUnknown }], figures: [] };
+  };
   const judge = async (): Promise<void> => {
     const { pours } = drawing;
-    const judged = await spreadWorker().judgeDrawn(coat.layer, coat.areas[0] ?? '', pours);
+    const asked = pours.map((ring) => ({ ring, planned: plannedNumber(drawing, ring) }));
+    const judged = (await spreadWorker().judgeDrawn(askedOf(coat), asked)) ?? floorFirst();
     draw((before) => (before.pours === pours ? { ...before, judged } : before));
   };
   return (
     <section className="drawn-pours">
       <h3>{w.title}</h3>
-      <p className="quiet">{own ? w.how : w.note}</p>
+      <p className="quiet">{own ? (drawing.from?.length ? `${w.how} ${w.asPlanned}` : w.how) : w.note}</p>
       {own ? null : (
         <p className="own-presses">
           <button type="button" className="press" onClick={() => begin([])}>
@@ -83,7 +94,9 @@ export function DrawnPanel({ coat }: { readonly coat: Coat }) {
             </button>
           </p>
           <div role="status">
-            {drawing.judged ? <JudgedView judged={drawing.judged} good={w.good} bad={w.bad} /> : null}
+            {drawing.judged ? (
+              <JudgedView judged={drawing.judged} good={w.good} bad={drawing.judged.floor ? () => w.floor : w.bad} />
+            ) : null}
           </div>
         </>
       ) : null}
@@ -92,7 +105,7 @@ export function DrawnPanel({ coat }: { readonly coat: Coat }) {
 }
 
 /** Outlines of the plan's own pours to begin with; of a pour in pieces the largest. */
-function ringsOf(coat: Coat): Drawing['pours'] {
+function ringsOf(coat: Coat): NonNullable<Drawing['from']> {
   const size = (ring: readonly Dot[]): number =>
     Math.abs(
       ring.reduce((sum, [x, y], i) => {
@@ -100,9 +113,9 @@ function ringsOf(coat: Coat): Drawing['pours'] {
         return sum + x * ny - nx * y;
       }, 0),
     );
-  return coat.pours.flatMap(({ outline }) => {
+  return coat.pours.map(({ outline }) => {
     const [largest] = [...outline].sort((a, b) => size(b) - size(a));
-    return largest ? [largest] : [];
+    return largest ?? null;
   });
 }
 

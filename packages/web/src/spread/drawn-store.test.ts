@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { closed, NOTHING_DRAWN, retyped, swapped, undone, withCorner, without } from './drawn-store.ts';
+import { closed, NOTHING_DRAWN, plannedNumber, retyped, swapped, undone, withCorner, without } from './drawn-store.ts';
 
 const tapped = (...dots: readonly (readonly [number, number])[]) =>
   dots.reduce((drawing, dot) => withCorner(drawing, dot, 0.2), NOTHING_DRAWN);
@@ -52,4 +52,16 @@ test('pours change places, go, and take a typed corner; what was judged is judge
   expect(swapped(two, 0, 1)).toMatchObject({ pours: [ring(5), ring(0)], judged: null });
   expect(without(two, 0).pours).toEqual([ring(5)]);
   expect(retyped(two, 1, 2, [6, 3]).pours[1]?.[2]).toEqual([6, 3]);
+});
+
+test('a planned pour keeps its number through other places, and loses it with the first corner that moves', () => {
+  const [first, second] = [0, 5].map((x) => [[x, 0] as const, [x + 1, 0] as const, [x + 1, 1] as const]) as [
+    [number, number][],
+    [number, number][],
+  ];
+  const begun = { ...NOTHING_DRAWN, from: [first, null, second], pours: [first, second] };
+  expect(plannedNumber(begun, second)).toBe(3);
+  const moved = retyped(swapped(begun, 0, 1), 0, 2, [6, 3]);
+  expect(moved.pours.map((ring) => plannedNumber(moved, ring))).toEqual([undefined, 1]);
+  expect(plannedNumber(NOTHING_DRAWN, first)).toBeUndefined();
 });

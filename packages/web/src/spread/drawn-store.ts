@@ -7,6 +7,8 @@ export interface Drawing {
   /** Which coat they are drawn for: layer and rooms; null while nobody draws. */
   readonly coat: string | null;
   readonly pours: readonly (readonly Dot[])[];
+  /** Outlines of the plan's own pours it began with, by their numbers; one that still stands as it was is the plan's. */
+  readonly from?: readonly (readonly Dot[] | null)[];
   /** Corners of the pour in hand. */
   readonly open: readonly Dot[];
   readonly judged: JudgedOrder | null;
@@ -65,6 +67,12 @@ export function swapped(before: Drawing, index: number, by: -1 | 1): Drawing {
 export function retyped(before: Drawing, pour: number, corner: number, to: Dot): Drawing {
   const pours = before.pours.map((ring, i) => (i === pour ? ring.with(corner, to) : ring));
   return { ...before, pours, judged: null };
+}
+
+/** Number in the plan of a drawn pour, from 1, while nobody moved a corner of it. */
+export function plannedNumber({ from }: Drawing, ring: readonly Dot[]): number | undefined {
+  const at = from?.indexOf(ring) ?? -1;
+  return at < 0 ? undefined : at + 1;
 }
 
 /** Things that are known by their place alone, each with it. */

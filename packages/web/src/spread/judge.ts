@@ -1,6 +1,5 @@
 import { formatQuantity, type Kind, type Reader, spread } from '@slabwright/core';
-import type { Dot } from '../worker/api.ts';
-import type { JudgedOrder } from './api.ts';
+import type { JudgedOrder, PourAsked } from './api.ts';
 import { words } from './words.ts';
 
 type Said = Readonly<Record<string, string>>;
@@ -9,15 +8,19 @@ type Said = Readonly<Record<string, string>>;
 export const judged = (question: spread.SpreadCase, solution: spread.SpreadSolution, reader: Reader): JudgedOrder =>
   told(spread.checkSequence(question, solution, 'clipped'), reader);
 
-/** Pours drawn as outlines, judged; what has to be mended in the drawing first is told the same way. */
+/** Pours drawn as outlines, or as the plan has them while they stand as planned, judged; what has to be mended in the drawing first is told the same way. */
 export function judgedOutlines(
   problem: spread.SpreadProblem,
-  rings: readonly (readonly Dot[])[],
+  pours: readonly PourAsked[],
+  planned: spread.SpreadSolution['pours'],
   reader: Reader,
 ): JudgedOrder {
   const found = spread.judgeOutlines(
     problem,
-    rings.map((ring) => ({ ring })),
+    pours.map(({ ring, planned: number }) => {
+      const own = planned.find(({ pour }) => pour === number);
+      return own ? { ring, cells: own.cells } : { ring };
+    }),
   );
   if (found.kind === 'judged') return told({ ...found.report, ok: found.ok, breaks: found.breaks }, reader);
   return {

@@ -4,7 +4,7 @@ import { VerdictMark } from '../marks/verdict-mark.tsx';
 import { clockText } from '../when.ts';
 import type { JudgedOrder } from './api.ts';
 import { spreadWorker } from './client.ts';
-import { type Coat, cellsFor } from './coats.ts';
+import { askedOf, type Coat, cellsFor } from './coats.ts';
 import { words } from './words.ts';
 
 const w = words.own;
@@ -28,7 +28,7 @@ export function OwnOrder({ coat }: { readonly coat: Coat }) {
     setOrder(next);
   };
   const judge = async (): Promise<void> => {
-    const judged = await spreadWorker().judgeOrder(coat.layer, coat.areas[0] ?? '', shown);
+    const judged = await spreadWorker().judgeOrder(askedOf(coat), shown);
     setFound({ for: mark, judged });
   };
   if (planned.length < 2) return null;

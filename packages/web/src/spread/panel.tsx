@@ -10,7 +10,7 @@ import { words as shared } from '../words.ts';
 import { answered } from '../worker/plan-types.ts';
 import { WorkingLink } from '../working/working-link.tsx';
 import { Batches } from './batches.tsx';
-import { type Coat, coatKey, coatOn, coatsOf } from './coats.ts';
+import { type Coat, coatKey, coatMark, coatOn, coatsOf } from './coats.ts';
 import { DrawnPanel } from './drawn-panel.tsx';
 import { Doors, EndLines, RoomDoors } from './ends-panel.tsx';
 import { OwnOrder } from './own-order.tsx';
@@ -46,6 +46,7 @@ export function SpreadPanel() {
       {coat ? <CoatChoice coats={coats} coat={coat} /> : null}
       {coat && coat.pours.length > 0 ? (
         <>
+          <DayPart coat={coat} />
           <EdgeFacts coat={coat} />
           <OpenAssumed coat={coat} />
           <DayBeside coat={coat} />
@@ -127,9 +128,12 @@ function CoatChoice({ coats, coat }: { readonly coats: readonly Coat[]; readonly
             name="spread-coat"
             className="unseen"
             checked={one === coat}
-            onChange={() => lookAt({ layer: one.layer, at: null })}
+            onChange={() => lookAt({ layer: coatMark(one), at: null })}
           />
-          <b>{voice.name(one.name)}</b>
+          <b>
+            {voice.name(one.name)}
+            {one.day ? `, ${words.days.of(one.day.number, one.day.of)}` : ''}
+          </b>
           <small>
             {one.start && one.laid
               ? `${clockText(one.start)}–${clockText(one.laid)}, ${words.pours(one.pours.length)}`
@@ -140,6 +144,24 @@ function CoatChoice({ coats, coat }: { readonly coats: readonly Coat[]; readonly
         </label>
       ))}
     </fieldset>
+  );
+}
+
+/** Where the day's floor ends, and how it meets that of the day before. */
+function DayPart({ coat }: { readonly coat: Coat }) {
+  const { voice } = useStep();
+  const { day, start } = coat;
+  if (!day || !start) return null;
+  return (
+    <section>
+      <h3>{words.days.title(day.number, day.of, start.slice(0, 10))}</h3>
+      <p>
+        <WorkingLink id={day.area} />
+      </p>
+      {day.says.map((said) => (
+        <p key={said.code}>{voice.say(said)}</p>
+      ))}
+    </section>
   );
 }
 
@@ -204,7 +226,11 @@ const STILL_MS = 5 * 60_000;
 /** The day on this sheet counts by rates, so that it follows a hand at once; the pours may know better. */
 function DayBeside({ coat }: { readonly coat: Coat }) {
   const { option } = useStep();
-  const day = option?.day && answered(option.day) ? option.day.coats.find(({ layer }) => layer === coat.layer) : null;
+  // the rates know of no days: beside the day of a large floor they say nothing
+  const day =
+    option?.day && !coat.day && answered(option.day)
+      ? option.day.coats.find(({ layer }) => layer === coat.layer)
+      : null;
   const { start, laid } = coat;
   if (!day?.start || !start || !laid) return null;
   const apart = (a: string, b: string): boolean => Math.abs(Date.parse(a) - Date.parse(b)) >= STILL_MS;

@@ -2,6 +2,7 @@ import { useSyncExternalStore } from 'react';
 
 /** What the spread screen looks at: which coat, and which moment of its day. It is no part of the job. */
 export interface Look {
+  /** Layer, and the day where there are several: `coatMark`. */
   readonly layer: string | null;
   /** Milliseconds since 1970; null shows the whole plan. */
   readonly at: number | null;

@@ -53,6 +53,10 @@ export const words = {
   },
   openAssumed: 'The open time is assumed, so the order below is only as good as this guess',
   openAssumedHow: 'Roll a square yard on this slab, tie in after a while, and enter what still vanished.',
+  days: {
+    of: (day: number, days: number) => `day ${day} of ${days}`,
+    title: (day: number, days: number, date: string) => `Day ${day} of ${days}, ${date}`,
+  },
   day: {
     starts: (pours: string, rates: string) =>
       `With the time these pours take the coat begins at ${pours}. The day on this sheet counts by rates: ${rates}.`,
@@ -152,6 +156,9 @@ export const words = {
     judge: 'Judge these pours',
     done: 'Put the drawing away',
     good: 'These pours keep every limit.',
+    asPlanned: 'Pours that stand as planned keep the order of the plan inside.',
+    floor: 'Before pours can be judged:',
+    floorUnknown: 'The pours of this coat have not been worked out yet. Change nothing and try again in a moment.',
     bad: (n: number) => `These pours break ${n === 1 ? 'one thing' : `${n} things`}.`,
     corners: (n: number) => `${n} corners`,
     corner: (pour: string, n: number, way: string) => `${pour}, corner ${n}, ${way}`,
