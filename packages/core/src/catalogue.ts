@@ -1,7 +1,7 @@
 import { z } from 'zod';
-import { BRIDGING_CLASSES } from './data/crack-bridging.ts';
-import { type Property, property } from './evidence.ts';
-import { date, fact, idText, quantity, text, trouble, wholeNumber } from './fields.ts';
+import { claimsOfBridging, crackBridging } from './catalogue-before.ts';
+import { property } from './evidence.ts';
+import { date, fact, idText, quantity, text, wholeNumber } from './fields.ts';
 import type { Result } from './kernel/issue.ts';
 import { checkSchema, readJson, validate } from './read.ts';
 
@@ -117,18 +117,6 @@ const moistureLimit = () =>
     content: fact('1', 'data sheet', { least: '0.1 %', most: '20 %', shows: 'share' }).optional(),
   });
 
-/** Crack a film of this product was shown to bridge: a class of EN 1062-7 or a width, at the temperature of the test. */
-const crackBridging = () =>
-  z
-    .strictObject({
-      class: z.enum(BRIDGING_CLASSES).optional(),
-      width: fact('m', 'data sheet', { least: '0.01 mm', most: '10 mm', shows: 'small-length' }).optional(),
-      at: temperature(),
-    })
-    .superRefine((shown, ctx) => {
-      if (!shown.class && !shown.width) trouble(ctx, { code: 'catalogue-bridging-states-nothing' });
-    });
-
 /**
  * Another mix the sheet allows: the same part A with a fast hardener, say. It has its own ratio; of the rest it states
  * only what differs, and takes from its product what it does not say.
@@ -220,27 +208,14 @@ const stated = () =>
     properties: z.array(property()).max(60).optional(),
   });
 
-/** Width of a crack that a maker shows bridged, by no standard: the method of its claim. */
-const SHOWN_WIDTH = 'crack width shown';
-
 /**
  * A product, with what older files say of bridged cracks moved to where it stands with its method and conditions: one
  * claim among the properties of the sheet.
  */
 const product = () =>
   stated().transform(({ crackBridging: shown, properties, ...rest }) => {
-    if (!shown) return { ...rest, ...(properties ? { properties } : {}) };
-    const claim = (method: string, value: string): Property => ({
-      what: 'crack bridging',
-      method,
-      value,
-      conditions: { temperature: shown.at },
-    });
-    const claims = [
-      ...(shown.class ? [claim(`EN 1062-7 ${shown.class.slice(0, 1)}`, shown.class)] : []),
-      ...(shown.width ? [claim(SHOWN_WIDTH, shown.width.typed)] : []),
-    ];
-    return { ...rest, properties: [...(properties ?? []), ...claims] };
+    const all = [...(properties ?? []), ...(shown ? claimsOfBridging(shown) : [])];
+    return { ...rest, ...(properties || shown ? { properties: all } : {}) };
   });
 
 /** Flake, quartz and the like. */

@@ -9,6 +9,7 @@ export {
   type Product,
   type System as CoatingSystem,
 } from './catalogue.ts';
+export { broughtUp } from './catalogue-before.ts';
 export { SOURCES, type Source, type SourceMark, sourceOf } from './data/sources.ts';
 export type { Area, AreaDoor } from './drawing.ts';
 export { type Job, type JobFile, type JobOption, job as jobSchema, jobFrom, jobFromText } from './job.ts';

@@ -43,7 +43,9 @@ function useFile(kind: Kind, id: string, goods: string): Opened | null | undefin
         return;
       }
       const beside = kind === 'price-book' ? await besideOf(store, goods) : {};
-      const live = new LiveDocument<Raw>(store, stored as StoredDocument, headingOf(kind));
+      const body = kind === 'catalogue' ? await planWorker().broughtUp(stored.body) : stored.body;
+      if (left) return;
+      const live = new LiveDocument<Raw>(store, { ...stored, body } as StoredDocument, headingOf(kind));
       close = () => live.close();
       if (!left) setOpened({ live, beside });
     };

@@ -1,6 +1,7 @@
-import { catalogueSchema, jobSchema, priceBookSchema } from '@slabwright/core';
+import { catalogueSchema, jobSchema, priceBookSchema, voice } from '@slabwright/core';
 import { expect, test } from 'vitest';
 import { z } from 'zod';
+import { readFile } from '../worker/read-file.ts';
 import { CATALOGUE_SECTIONS } from './catalogue-sections.ts';
 import { FLOOR_PARTS } from './floor-sections.ts';
 import { OPTIONS } from './option-section.ts';
@@ -46,6 +47,31 @@ test('every field of a job is asked somewhere, and nothing is asked that no job 
   const missing = held.filter((path) => !asked.includes(path) && !ELSEWHERE.some((rule) => rule.test(path)));
   const unknown = asked.filter((path) => !held.includes(path));
   expect({ missing, unknown }).toEqual({ missing: [], unknown: [] });
+});
+
+test('what an older file says of bridged cracks stands in a field of the form, and is saved there', () => {
+  const old = {
+    schema: 'slabwright.catalogue/1',
+    id: 'old',
+    systems: [],
+    products: [{ id: 'p', crackBridging: { class: 'A3', at: '-10 °C' } }],
+  };
+  const read = readFile(JSON.stringify(old), voice('en', { locale: 'en-US', units: 'metric' }, {}));
+  const asked = CATALOGUE_SECTIONS.flatMap(({ parts }) => fieldsOf(parts));
+  const held = (value: unknown, path: string): readonly string[] =>
+    value !== null && typeof value === 'object'
+      ? Object.entries(value).flatMap(([key, inner]) =>
+          held(inner, [path, Array.isArray(value) ? '[]' : key].filter(Boolean).join('.')),
+        )
+      : [path];
+  const fields = held(read.value, '').filter((path) => !ELSEWHERE.some((rule) => rule.test(path)));
+  expect(fields).toEqual([
+    'products.[].properties.[].what',
+    'products.[].properties.[].method',
+    'products.[].properties.[].value',
+    'products.[].properties.[].conditions.temperature',
+  ]);
+  for (const path of fields) expect(asked).toContain(path);
 });
 
 test('every field of a catalogue and a price book is asked', () => {

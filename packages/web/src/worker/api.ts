@@ -260,6 +260,8 @@ export interface PlanWorker {
   calendar(optionId: string): Promise<string>;
   /** Reads a file a person chose, checking it as far as one file alone can be. */
   read(text: string): FileReport;
+  /** A stored catalogue with what older files say in a place of its own brought to where its form shows it. */
+  broughtUp(catalogue: unknown): unknown;
   /** Weather of the last planned job out of what a person gave; asks outside only where they allowed it. */
   weather(asked: WeatherAsked, now: number): Promise<WeatherMade>;
 }

@@ -1,5 +1,6 @@
 import {
   answered,
+  broughtUp,
   type Catalogue,
   catalogueFrom,
   checkCatalogue,
@@ -227,6 +228,7 @@ const api: PlanWorker & SpreadDesk & PapersDesk = {
     return icsOf(last.plan, option, last.voice);
   },
   read: (text) => readFile(text, plainVoice()),
+  broughtUp,
   weather: weatherMade,
 };
 

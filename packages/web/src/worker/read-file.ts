@@ -1,4 +1,5 @@
 import {
+  broughtUp,
   catalogueFrom,
   jobFrom,
   priceBookFrom,
@@ -31,7 +32,8 @@ export function readFile(text: string, voice: Voice): FileReport {
   if (!json.ok) return { kind: 'not known', ...nothing, issues: json.issues.map(voice.sayIssue) };
   const value = json.value;
   const kind = (textOf(value, 'schema').split('/')[0] ?? '').replace(/^slabwright\./, '');
-  const head = { title: textOf(value, 'title') || textOf(value, 'id'), id: textOf(value, 'id'), value };
+  const now = kind === 'catalogue' ? broughtUp(value) : value;
+  const head = { title: textOf(value, 'title') || textOf(value, 'id'), id: textOf(value, 'id'), value: now };
   if (kind === 'backup') return { kind, ...head, issues: [] };
   const reader = READERS[kind];
   if (!reader) {
