@@ -106,7 +106,7 @@ describe.each(Object.keys(GOLDEN_NOW) as GoldenName[])('%s', (name) => {
       year: made.now.slice(0, 4),
     };
     const done = { ...input, plan: made, voice: voice('en', reader, made.entries) };
-    const text = printPlan(done as never, PLAIN);
+    const text = printPlan(done as never, PLAIN, 'notes');
     const folder = fileURLToPath(new URL(`./${name}/expected/`, import.meta.url));
     const file = `${folder}plan.txt`;
     if (REGEN || !existsSync(file)) {

@@ -80,7 +80,8 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
   });
   withTyped(withFiles(verb('plan <job>', 'plan a job: verdicts, preparation, buying, hours, price')))
     .addOption(new Option('--units <system>', 'imperial or metric').choices(['imperial', 'metric']))
-    .action((job: string, options: Common & { units?: 'imperial' | 'metric' }) => {
+    .option('--notes', 'print also how things were counted and what was assumed')
+    .action((job: string, options: Common & { units?: 'imperial' | 'metric'; notes?: boolean }) => {
       status = planVerb(job, options, terminal);
     });
   withFiles(

@@ -24,8 +24,11 @@ const WORDS: Record<VerdictWord, string> = { go: 'go', caution: 'with care', sto
 const verdictText = (word: VerdictWord, terminal: Terminal): string =>
   paint(terminal, word, padEnd(`${SHAPES[word]} ${WORDS[word]}`, 11));
 
-/** The whole plan on about one screen: verdicts first, then what to do, buy and pay. */
-export function printPlan(done: Planned, terminal: Terminal): string {
+/**
+ * The plan on about one screen: verdicts first, then what to watch, buy and pay. How numbers were counted and what was
+ * assumed fills a second screen, for whoever asks for the notes.
+ */
+export function printPlan(done: Planned, terminal: Terminal, notes: 'notes' | 'short' = 'short'): string {
   const { plan, job, voice } = done;
   const width = Math.min(terminal.width, 110);
   const lines: string[] = [];
@@ -77,17 +80,17 @@ export function printPlan(done: Planned, terminal: Terminal): string {
       width,
     ),
   );
-  lines.push(
-    ...noteLines(
-      steps.map(([, step]) => step),
-      voice,
-      terminal,
-      width,
-    ),
-  );
+  const told = [...new Set(steps.flatMap(([, step]) => step.notes.map((note) => voice.say(note))))];
+  if (notes === 'notes') lines.push(...noteLines(told, terminal, width));
   lines.push(...buyLines(leading.quantities, done, terminal));
   lines.push(...priceLines(leading.price, voice, terminal));
   lines.push(...otherOptions(plan.options, leading, done, terminal));
+  if (notes === 'short' && told.length > 0) {
+    lines.push(
+      '',
+      `Good to know: ${told.length} notes on how things were counted and what was assumed; --notes prints them.`,
+    );
+  }
   const example = answered(leading.quantities)
     ? leading.quantities.layers.at(-1)?.needed
     : plan.entries['survey.total']?.id;
@@ -217,8 +220,7 @@ function missingLines(steps: readonly StepBase[], voice: Voice, terminal: Termin
 }
 
 /** What is worth knowing beside the verdicts: how numbers were counted, what was assumed. */
-function noteLines(steps: readonly StepBase[], voice: Voice, terminal: Terminal, width: number): string[] {
-  const notes = [...new Set(steps.flatMap((step) => step.notes.map((note) => voice.say(note))))];
+function noteLines(notes: readonly string[], terminal: Terminal, width: number): string[] {
   if (notes.length === 0) return [];
   return [
     '',
