@@ -5,8 +5,9 @@ import type { Said } from '../../kernel/said.ts';
 import type { Trace } from '../../kernel/trace.ts';
 import type { DayTable } from '../../spread/index.ts';
 import type { MixedProduct } from '../as-mixed.ts';
-import { givenFact, type OptionContext, productOf, sheetOf } from '../context.ts';
+import { givenFact, givenField, type OptionContext, productOf, sheetOf } from '../context.ts';
 import { leastInSequence, openFromPot, workingFromPot } from '../formulas/spread.ts';
+import { moistOpen } from '../moist-open.ts';
 import type { CoatDay } from '../results.ts';
 
 export interface SpreadTimes {
@@ -36,14 +37,12 @@ function pointAt(product: Product, what: SheetTime['what'], slab: number | undef
   return points.find(({ at }) => at.value >= slab - 1e-9) ?? points.at(-1);
 }
 
-/** Slab read nearest to the start, within two hours. */
-function slabAt(ctx: OptionContext, start: Instant): number | undefined {
-  const begun = epochOf(start);
-  const near = (ctx.job.survey.climate ?? [])
-    .flatMap(({ at, slab }) => (slab ? [{ away: Math.abs(epochOf(at) - begun), slab: slab.value }] : []))
-    .filter(({ away }) => away <= 7_200_000)
-    .sort((a, b) => a.away - b.away);
-  return near[0]?.slab;
+/** Readings within two hours of the start, the nearest first. */
+function readingsNear(ctx: OptionContext, start: Instant) {
+  const away = ({ at }: { readonly at: Instant }): number => Math.abs(epochOf(at) - epochOf(start));
+  return (ctx.job.survey.climate ?? [])
+    .filter((reading) => away(reading) <= 7_200_000)
+    .sort((a, b) => away(a) - away(b));
 }
 
 /** Longest wait after which a lap still vanished, where somebody tried. */
@@ -56,6 +55,13 @@ function triedOpen(ctx: OptionContext, product: MixedProduct) {
   );
   return tied.sort((a, b) => b.after.value - a.after.value)[0];
 }
+
+const spanOf = ({ value, band: [low, high] = [value, value] }: Known<'s'>) => ({
+  time: value,
+  low,
+  high,
+  cautions: [],
+});
 
 const minutes = (seconds: number): number => seconds / 60;
 
@@ -71,7 +77,8 @@ export function spreadTimes(
   const product = productOf(ctx, layer);
   const names = { layer: layer.name ?? product.name, sheet: sheetOf(product) };
   const where = sheetOf(product);
-  const slab = slabAt(ctx, start);
+  const near = readingsNear(ctx, start);
+  const slab = near.find((reading) => reading.slab)?.slab?.value;
   const notes: Said[] = [];
   let assumed = false;
   const sheetTime = (what: 'pot life' | 'open time'): Known<'s'> | undefined => {
@@ -140,10 +147,25 @@ export function spreadTimes(
   }
   if (!open) return undefined;
   const placed = working ?? open;
+  const [read] = near;
+  // what was tried here was tried in air of its own, which nobody noted
+  const moist =
+    read && !tried && !coat
+      ? moistOpen(
+          product,
+          (t) => ({
+            air: givenField(t, 'air', read.air, 'reading', { when: read.at }),
+            humidity: givenField(t, 'humidity', read.humidity, 'reading', { when: read.at }),
+          }),
+          trace,
+          pointAt(product, 'open time', slab),
+        )
+      : undefined;
   if (!working) {
     assumed = true;
     notes.push({ code: 'spread-working-not-on-sheet', names, figures: { time: open.id } });
   }
+  if (moist) notes.push(...moist.holds);
   const byClock = coat ? byDay(coat, start, startMin) : {};
   const shortest = (name: string, table: DayTable, along: readonly string[], band?: Band): Figure<'s'> =>
     trace.taken(name, leastInSequence, {
@@ -157,6 +179,16 @@ export function spreadTimes(
     byClock.open && openFrom !== 'assumed'
       ? shortest('open-by-day', byClock.open, [open.id, ...(byClock.decides ?? [])], byClock.openBand)
       : undefined;
+  const openInAir = moist ? moist.of(spanOf(open)) : undefined;
+  const openOfAir =
+    moist && openInAir
+      ? shortest(
+          'open-in-air',
+          [[startMin, minutes(openInAir.time)]],
+          [open.id, moist.ratio.id],
+          [openInAir.low, openInAir.high],
+        )
+      : undefined;
   const workingOfDay = byClock.working
     ? shortest('working-by-day', byClock.working, [share.id, ...(byClock.potIds ?? [])])
     : undefined;
@@ -166,11 +198,11 @@ export function spreadTimes(
   }
   return {
     working: workingOfDay ?? placed,
-    open: openOfDay ?? open,
+    open: openOfDay ?? openOfAir ?? open,
     openFrom: openOfDay ? 'day' : openFrom,
     assumed: assumed && !(openOfDay && workingOfDay),
     workingMin: byClock.working ?? [[startMin, minutes(placed.value)]],
-    openMin: openOfDay && byClock.open ? byClock.open : [[startMin, minutes(open.value)]],
+    openMin: openOfDay && byClock.open ? byClock.open : [[startMin, minutes((openOfAir ?? open).value)]],
     notes,
   };
 }
