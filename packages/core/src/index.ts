@@ -71,9 +71,22 @@ export {
 export type * from './steps/results.ts';
 export type { SpreadProgress, SpreadSeen } from './steps/spread/index.ts';
 export * from './units/index.ts';
-export { WEATHER_KINDS, type WeatherFile, weather as weatherSchema, weatherFrom, weatherFromText } from './weather.ts';
-export { type SeriesToFile, weatherFileOf } from './weather-of-series.ts';
-export { TYPED_NUMBERS, type TypedNumber, type TypedNumbers, weatherFromTyped } from './weather-typed.ts';
+export {
+  WEATHER_KINDS,
+  type WeatherDocument,
+  type WeatherFile,
+  weather as weatherSchema,
+  weatherFrom,
+  weatherFromText,
+} from './weather.ts';
+export { type SeriesToFile, weatherDocumentOf, weatherFileOf } from './weather-of-series.ts';
+export {
+  TYPED_NUMBERS,
+  type TypedNumber,
+  type TypedNumbers,
+  typedDocument,
+  weatherFromTyped,
+} from './weather-typed.ts';
 export { citedInFull, citedShort } from './words/cited.ts';
 export * from './words/index.ts';
 export { type Working, type WorkingInput, workingOf } from './words/working.ts';

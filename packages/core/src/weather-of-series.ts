@@ -1,7 +1,7 @@
 import { type Instant, instantIn } from './kernel/instant.ts';
 import type { Result } from './kernel/issue.ts';
 import { HOLE, HOUR_MS, type OptionalField, type WeatherSeries } from './science/weather/index.ts';
-import { WEATHER_SCHEMA, WEATHER_VERSION, type WeatherFile, weatherFrom } from './weather.ts';
+import { WEATHER_SCHEMA, WEATHER_VERSION, type WeatherDocument, type WeatherFile, weatherFrom } from './weather.ts';
 
 /** Optional quantities as the file names and writes them. */
 const WRITTEN: Readonly<Record<OptionalField, readonly [field: string, write: (value: number) => string]>> = {
@@ -22,8 +22,15 @@ export interface SeriesToFile {
   readonly to?: number;
 }
 
-/** The hours of a series as a weather file; hours without data are left out, the plan names them where it needs them. */
-export function weatherFileOf(series: WeatherSeries, asked: SeriesToFile): Result<WeatherFile> {
+/** The hours of a series as a weather file, read and checked. */
+export const weatherFileOf = (series: WeatherSeries, asked: SeriesToFile): Result<WeatherFile> =>
+  weatherFrom(weatherDocumentOf(series, asked));
+
+/**
+ * The hours of a series in the published form, to be kept; hours without data are left out, the plan names them where
+ * it needs them.
+ */
+export function weatherDocumentOf(series: WeatherSeries, asked: SeriesToFile): WeatherDocument {
   const { source, zone, name, from = Number.NEGATIVE_INFINITY, to = Number.POSITIVE_INFINITY } = asked;
   const { latitude, longitude } = series.source.place;
   const issued: Instant | undefined =
@@ -45,12 +52,12 @@ export function weatherFileOf(series: WeatherSeries, asked: SeriesToFile): Resul
       },
     ];
   });
-  return weatherFrom({
+  return {
     schema: `${WEATHER_SCHEMA}/${WEATHER_VERSION}`,
     source: source.slice(0, 200),
     kind: series.source.kind,
     ...(issued ? { issued } : {}),
     place: { ...(name ? { name } : {}), latitude, longitude, zone },
     rows,
-  });
+  };
 }

@@ -4,8 +4,8 @@ import type { Issue, Result } from './kernel/issue.ts';
 import type { Unit } from './kernel/unit.ts';
 import { DAY_MS, type TypedDay, typedWeather } from './science/weather/index.ts';
 import { parseQuantity } from './units/index.ts';
-import type { WeatherFile } from './weather.ts';
-import { weatherFileOf } from './weather-of-series.ts';
+import { type WeatherDocument, type WeatherFile, weatherFrom } from './weather.ts';
+import { weatherDocumentOf } from './weather-of-series.ts';
 
 /** Weather of a day as a person types it out of any bulletin, each number with its unit. */
 export interface TypedNumbers {
@@ -72,6 +72,12 @@ function asTyped(issue: Issue, numbers: TypedNumbers): Issue {
  * @param from moment planned for, or the first start chosen
  */
 export function weatherFromTyped(numbers: TypedNumbers, job: Pick<Job, 'place'>, from: Instant): Result<WeatherFile> {
+  const document = typedDocument(numbers, job, from);
+  return document.ok ? weatherFrom(document.value) : document;
+}
+
+/** The same in the published form, to be kept beside the job. */
+export function typedDocument(numbers: TypedNumbers, job: Pick<Job, 'place'>, from: Instant): Result<WeatherDocument> {
   const { latitude, longitude, altitude, zone } = job.place;
   if (latitude === undefined || longitude === undefined) {
     const missing = latitude === undefined ? 'latitude' : 'longitude';
@@ -86,8 +92,6 @@ export function weatherFromTyped(numbers: TypedNumbers, job: Pick<Job, 'place'>,
   const built = typedWeather(day, place, midnight, HELD_DAYS);
   const { series } = built;
   if (!series) return { ok: false, issues: built.issues.map((issue) => asTyped(issue, numbers)) };
-  return weatherFileOf(series, {
-    source: `typed: ${TYPED_NUMBERS.map((name) => numbers[name].trim()).join(', ')}`,
-    zone,
-  });
+  const source = `typed: ${TYPED_NUMBERS.map((name) => numbers[name].trim()).join(', ')}`;
+  return { ok: true, value: weatherDocumentOf(series, { source, zone }) };
 }

@@ -43,6 +43,8 @@ export const weather = () =>
   });
 
 export type WeatherFile = z.output<ReturnType<typeof weather>>;
+/** The file as it is written, before it is read. */
+export type WeatherDocument = z.input<ReturnType<typeof weather>>;
 
 const WEATHER = weather();
 

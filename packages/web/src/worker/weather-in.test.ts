@@ -1,4 +1,4 @@
-import { type JobFile, jobFrom, weatherFrom } from '@slabwright/core';
+import { type JobFile, jobFrom, weatherFrom, weatherFromTyped } from '@slabwright/core';
 import { describe, expect, test } from 'vitest';
 import garageJob from '../../../../jobs/garage/job.json' with { type: 'json' };
 import garageWeather from '../../../../jobs/garage/weather.json' with { type: 'json' };
@@ -43,6 +43,14 @@ describe('weather as a person has it', () => {
     // Own arithmetic: 50 °F = 10 °C, 72 °F = 22.22 °C, kept to a hundredth.
     expect(Math.min(...air)).toBeCloseTo(10, 2);
     expect(Math.max(...air)).toBeCloseTo(22.22, 2);
+  });
+
+  test('five numbers give the hours the terminal gives', async () => {
+    const numbers = { coldest: '50 °F', warmest: '72 °F', humidity: '85 %', wind: '4 mph', cloud: '40 %' };
+    const { file } = await weatherIn({ is: 'typed', numbers }, placed, NOW, never);
+    const first = placed.options.flatMap(({ starts = [] }) => starts.map(({ at }) => at)).sort()[0];
+    const terminal = weatherFromTyped(numbers, placed, first ?? '2026-05-12T18:00:00-06:00');
+    expect(weatherFrom(file)).toEqual(terminal);
   });
 
   test('a number that is none is named with its field', async () => {
