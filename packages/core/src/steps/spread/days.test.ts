@@ -3,8 +3,10 @@ import { describe, expect, test } from 'vitest';
 import { catalogueFrom } from '../../catalogue.ts';
 import { jobFrom } from '../../job.ts';
 import type { Result } from '../../kernel/issue.ts';
+import { papersOf, paperText } from '../../paper-content/index.ts';
 import { answered, plan } from '../../plan.ts';
 import { checkSequence } from '../../spread/index.ts';
+import { voice } from '../../words/index.ts';
 import { MESSAGES } from '../../words/messages.ts';
 import type { SpreadSeen } from './index.ts';
 
@@ -18,7 +20,7 @@ const file = (name: string): any =>
   JSON.parse(readFileSync(new URL(`../../../../../jobs/garage/${name}.json`, import.meta.url), 'utf8'));
 
 /** A hall of 30 × 12 m with joints each 6 m across, invented; two people from 08:00, the door at its right end. */
-function hall({ joints = true, until = '12:00' } = {}) {
+function hall({ joints = true, until = '12:00', start = '08:00' } = {}) {
   const job = file('job');
   const [area] = job.areas;
   job.areas = [
@@ -47,11 +49,23 @@ function hall({ joints = true, until = '12:00' } = {}) {
         : [],
     },
   ];
+  // a larger floor needs more of the same readings
+  const { tests } = job.survey.moisture;
+  job.survey.moisture.tests = [1, 2, 3].flatMap((n) =>
+    tests.map((one: { id: string }) => ({ ...one, id: `${one.id}-${n}` })),
+  );
+  // the readings of the day the clear goes down, at the hours it needs here
+  const [reading] = job.survey.climate.filter(({ at }: { at: string }) => at.startsWith('2026-05-13T1'));
+  for (const at of ['2026-05-15T08:00', '2026-05-15T13:00', '2026-05-15T23:00'])
+    job.survey.climate.push({ ...reading, at: `${at}:00-06:00` });
   job.options = job.options.slice(0, 1);
   delete job.options[0].changes;
   Object.assign(job.options[0], {
     workday: { from: '08:00', until },
-    starts: [{ layer: 'base', at: '2026-05-13T08:00:00-06:00' }],
+    starts: [
+      { layer: 'base', at: `2026-05-13T${start}:00-06:00` },
+      { layer: 'clear', at: '2026-05-15T08:00:00-06:00' },
+    ],
   });
   const catalogue = file('catalogue');
   for (const product of catalogue.products) {
@@ -61,20 +75,20 @@ function hall({ joints = true, until = '12:00' } = {}) {
     }
   }
   const seen: SpreadSeen[] = [];
+  const read = { job: must(jobFrom(job)), catalogue: must(catalogueFrom(catalogue)) };
   const made = plan({
-    job: must(jobFrom(job)),
-    catalogue: must(catalogueFrom(catalogue)),
+    ...read,
     now: '2026-05-12T18:00:00-06:00',
     spread: 12,
     onSpread: (one) => seen.push(one),
   });
   const found = made.options[0]?.spread;
   if (!found || !answered(found)) throw new Error(JSON.stringify(found));
-  return { made, found, seen, coats: found.coats.filter(({ layer }) => layer === 'base') };
+  return { ...read, made, found, seen, coats: found.coats.filter(({ layer }) => layer === 'base') };
 }
 
 describe('a coat that is more than a day of work', () => {
-  const { made, found, seen, coats } = hall();
+  const { job, catalogue, made, found, seen, coats } = hall();
   const value = (id: string | undefined): number => {
     const entry = id === undefined ? undefined : made.entries[id];
     if (!entry || !('value' in entry)) throw new Error(`no value for ${id}`);
@@ -116,6 +130,22 @@ describe('a coat that is more than a day of work', () => {
     }
   });
 
+  test('the crew sheet tells day, end line and seam, and numbers pours by day', () => {
+    const heads = {
+      en: ['Floor of several days', 'Day 1 of 2', 'j18'],
+      es: ['Piso de varios días', 'Día 1 de 2', 'j18'],
+    };
+    for (const language of ['en', 'es'] as const) {
+      const sheet = papersOf(made, job, catalogue, { language }).find(
+        (one) => one.ok && one.paper.kind === 'crew-sheet',
+      );
+      if (!sheet?.ok)
+        throw new Error(JSON.stringify(papersOf(made, job, catalogue, { language }).filter(({ ok }) => !ok)));
+      const text = paperText(sheet.paper, voice(language, { ...job.reader, locale: language }, made.entries));
+      for (const head of [...heads[language], '1.1', '2.1']) expect(text).toContain(head);
+    }
+  });
+
   test('every sentence has its words, for the crew in both languages', () => {
     const said = coats.flatMap(({ day }) => day?.says ?? []);
     for (const { code } of said)
@@ -141,4 +171,10 @@ test('hours too short for one strip: said with the figures, and the floor is pla
   const { coats, found } = hall({ joints: false, until: '08:06' });
   expect(coats.map(({ day }) => day)).toEqual([undefined]);
   expect(found.verdict.reasons.map(({ code }) => code)).toContain('spread-longer-than-a-day');
+});
+
+test('a start chosen before the day begins is kept, and one chosen after its end waits for the morning', () => {
+  const begins = (start: string) => hall({ start }).coats.map((coat) => coat.start?.slice(0, 16));
+  expect(begins('07:00')).toEqual(['2026-05-13T07:00', '2026-05-14T08:00']);
+  expect(begins('14:00')).toEqual(['2026-05-14T08:00', '2026-05-15T08:00']);
 });

@@ -21,6 +21,14 @@ export const hoursFrom = (ctx: OptionContext, at: number): readonly Hours[] =>
     ({ to }) => to > at,
   );
 
+/** A start that was chosen before the day's hours begins that day early; one after them waits for the next morning. */
+export function withStart(hours: readonly Hours[], begun: number, zone: string): readonly Hours[] {
+  const [first, ...rest] = hours;
+  if (!first || begun >= first.from) return hours;
+  const date = (at: number): string => instantIn(at, zone).slice(0, 10);
+  return date(begun) === date(first.from) ? [{ ...first, from: begun }, ...rest] : hours;
+}
+
 /** A later part that would run past the end of the day, and fits one, waits for the morning. */
 export function morningFor(after: Instant, needed: number, [today, next]: readonly Hours[], zone: string): Instant {
   const at = epochOf(after);

@@ -31,7 +31,7 @@ import type {
 import { crewOf } from './crew.ts';
 import { planDays } from './days.ts';
 import { type FloorPart, floorParts, mainDoor } from './floor.ts';
-import { hoursFrom, minutesFor, morningFor, walkableAfter } from './hours-of-part.ts';
+import { hoursFrom, minutesFor, morningFor, walkableAfter, withStart } from './hours-of-part.ts';
 import { ofWhole, planned, type Spreaded } from './planned.ts';
 import { spreadTimes } from './times.ts';
 import { ofDay, tooLong } from './told-days.ts';
@@ -214,7 +214,7 @@ function spreadCoat(
   const byDay = (): readonly Spreaded[] | undefined => {
     const days = planDays(question, {
       begun,
-      hours: hoursFrom(ctx, begun),
+      hours: withStart(hoursFrom(ctx, begun), begun, zone),
       walkableAfter: walkableAfter(product),
       minuteOf: (at) => minuteOfDay(instantIn(at, zone), zone),
       find: (one) => withBatchThatWorks(one, options),
