@@ -8,6 +8,7 @@ import { compare } from './verbs/compare.ts';
 import { explain } from './verbs/explain.ts';
 import { type ExportOptions, exportVerb } from './verbs/export.ts';
 import { fits } from './verbs/fits.ts';
+import { type ForecastOptions, forecast, SERVICES } from './verbs/forecast.ts';
 import { formulas } from './verbs/formulas.ts';
 import { type HoursVerbOptions, hoursVerb } from './verbs/hours.ts';
 import { importVerb } from './verbs/import.ts';
@@ -97,6 +98,21 @@ export async function run(args: readonly string[], terminal: Terminal): Promise<
     .option('--ics <file>', 'write the day as a calendar file, with alarms for readings and windows')
     .action((job: string, options: HoursVerbOptions) => {
       status = hoursVerb(job, options, terminal);
+    });
+  verb('forecast <job>', 'ask a public service for the weather of the site; only where you allow it')
+    .addOption(
+      new Option(
+        '--service <service>',
+        'Norwegian Meteorological Institute (any place), or US National Weather Service',
+      )
+        .choices(SERVICES)
+        .makeOptionMandatory(),
+    )
+    .requiredOption('--out <file>', 'where the weather goes: weather.json beside the job is found by itself')
+    .option('--allow-sending-the-place', 'send the place of the site, rounded to 0.01°, and nothing else of the job')
+    .option('--overwrite', 'replace a file that is there already')
+    .action(async (job: string, options: ForecastOptions) => {
+      status = await forecast(job, options, terminal);
     });
   withTyped(withFiles(verb('explain <job> <entry>', 'show how a number of the plan came about, down to its readings')))
     .addOption(new Option('--units <system>', 'imperial or metric').choices(['imperial', 'metric']))
