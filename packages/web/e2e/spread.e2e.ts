@@ -100,6 +100,15 @@ test('pours drawn on the floor are judged, and put away the plan is as it was', 
   await facts.getByRole('button', { name: spread.drawn.done }).click();
   await page.locator('section.floor .draw-sheet').waitFor({ state: 'detached' });
   await facts.locator('.batches').waitFor();
+
+  // Begun with the planned pours, nothing moved: the plan's own order holds. The first two swapped, it does not.
+  await facts.getByRole('button', { name: spread.drawn.fromPlan }).click();
+  await facts.getByRole('button', { name: spread.drawn.judge }).click();
+  await judged.getByText(spread.drawn.good).waitFor();
+  await facts.getByRole('button', { name: spread.drawn.down(spread.pour(1)) }).click();
+  await judged.waitFor({ state: 'detached' });
+  await facts.getByRole('button', { name: spread.drawn.judge }).click();
+  await judged.getByText(/^These pours break/).waitFor();
 });
 
 /** The garage and a room behind its house door, taped from a corner of its own. */
