@@ -67,7 +67,7 @@ test('in air with more water than the sheet’s the short open time of the pours
   const low = open.band?.[0] ?? Number.NaN;
   expect(Math.abs(low / (dry.value / waterRatio(26, 0.8)) - 1)).toBeLessThan(0.005);
   expect(open.band?.[1]).toBe(dry.value);
-  expect(codes).toContain('day-water-above-sheet');
+  expect(codes).toContain('spread-water-above-sheet');
 });
 
 test('a lap that stays within the open time but not within its short bound is a caution', () => {
@@ -82,9 +82,9 @@ test('a lap that stays within the open time but not within its short bound is a 
 test('drier air, a coat that takes nothing from it and a lap tried here keep their open time', () => {
   const { open, codes } = clearCoat({ humidity: '30 %' });
   expect(open.band?.[0] ?? open.value).toBe(open.value);
-  expect(codes).toContain('cure-humidity-unknown');
-  expect(clearCoat({ humidityCured: false }).codes).not.toContain('day-water-above-sheet');
+  expect(codes).toContain('spread-humidity-not-on-sheet');
+  expect(clearCoat({ humidityCured: false }).codes).not.toContain('spread-water-above-sheet');
   const tried = clearCoat({ tied: true });
   expect(tried.open.value).toBe(540);
-  expect(tried.codes).not.toContain('day-water-above-sheet');
+  expect(tried.codes).not.toContain('spread-water-above-sheet');
 });

@@ -26,6 +26,12 @@ const POT_SHARE = 0.7;
 /** Share of a pot life taken as open time where nothing at all is known of it: assumed. */
 const OPEN_SHARE = 0.4;
 
+/** What moist air does, said of a coat by its name. */
+const SAID_HERE: Readonly<Record<string, string>> = {
+  'day-water-above-sheet': 'spread-water-above-sheet',
+  'cure-humidity-unknown': 'spread-humidity-not-on-sheet',
+};
+
 type SheetTime = NonNullable<Product['times']>[number];
 
 /** The point of the sheet at a temperature not below the slab's: a warmer floor has less time. Else its warmest. */
@@ -165,7 +171,8 @@ export function spreadTimes(
     assumed = true;
     notes.push({ code: 'spread-working-not-on-sheet', names, figures: { time: open.id } });
   }
-  if (moist) notes.push(...moist.holds);
+  for (const { code, figures = {} } of moist?.holds ?? [])
+    notes.push({ code: SAID_HERE[code] ?? code, names, figures });
   const byClock = coat ? byDay(coat, start, startMin) : {};
   const shortest = (name: string, table: DayTable, along: readonly string[], band?: Band): Figure<'s'> =>
     trace.taken(name, leastInSequence, {
