@@ -47,6 +47,25 @@ describe('a job handed on', () => {
     expect(await page.locator('.jobs li').count()).toBe(4);
   });
 
+  test('what an older catalogue says of bridged cracks stands in its form, though it came here unread', async () => {
+    const share = JSON.parse((await sharedGarage()).toString()) as {
+      catalogue: { id: string; products: Record<string, unknown>[] };
+    };
+    share.catalogue.id = 'older-stock';
+    Object.assign(share.catalogue.products[0] ?? {}, { crackBridging: { class: 'A3', at: '-10 °C' } });
+    const { page } = await arrive();
+    await openHere(page, 'older.share.json', Buffer.from(JSON.stringify(share)));
+    await page.waitForURL(/#\/job\/garage\/survey$/);
+    await page.evaluate(() => {
+      location.hash = '#/catalogue/older-stock/products';
+    });
+    await page.locator('.list .item').first().click();
+    await page
+      .getByText(/crack bridging.*A3.*EN 1062-7 A/)
+      .first()
+      .waitFor();
+  });
+
   test('the hours go into a calendar, made without a network', async () => {
     const { page, context } = await arrive();
     await openJob(page);
