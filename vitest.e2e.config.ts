@@ -11,7 +11,8 @@ export default defineConfig({
   test: {
     include: ['packages/web/e2e/**/*.e2e.ts'],
     globalSetup: ['packages/web/e2e/setup.ts'],
-    maxWorkers: 2,
+    // A page waits more than it works: three at once keep two cores busy.
+    maxWorkers: 3,
     // Each takes seconds on a machine of its own; on a shared one the browser waits for its turn.
     testTimeout: 240_000,
     hookTimeout: 240_000,
