@@ -11,8 +11,7 @@ export default defineConfig({
   test: {
     include: ['packages/web/e2e/**/*.e2e.ts'],
     globalSetup: ['packages/web/e2e/setup.ts'],
-    // A page waits more than it works: three at once keep two cores busy.
-    maxWorkers: 3,
+    maxWorkers: 2,
     // Each takes seconds on a machine of its own; on a shared one the browser waits for its turn.
     testTimeout: 240_000,
     hookTimeout: 240_000,
