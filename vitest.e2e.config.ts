@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config';
+import { LongestFirst } from './packages/web/e2e/longest-first.ts';
 
 const conditions = ['@slabwright/source', 'module', 'node', 'development|production'];
 
@@ -12,6 +13,7 @@ export default defineConfig({
     include: ['packages/web/e2e/**/*.e2e.ts'],
     globalSetup: ['packages/web/e2e/setup.ts'],
     maxWorkers: 2,
+    sequence: { sequencer: LongestFirst },
     // Each takes seconds on a machine of its own; on a shared one the browser waits for its turn.
     testTimeout: 240_000,
     hookTimeout: 240_000,

@@ -2,27 +2,12 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
-import { run } from './index.ts';
+import { runHeard } from './testing/run-heard.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'slabwright-cli-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-async function slabwright(...args: string[]): Promise<{ status: number; out: string; err: string }> {
-  let out = '';
-  let err = '';
-  const status = await run(args, {
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-    colour: false,
-    width: 100,
-    now: () => '2026-05-12T18:00:00-06:00',
-  });
-  return { status, out, err };
-}
+const slabwright = (...args: string[]) => runHeard(args);
 
 const golden = (file: string): string => readFileSync(new URL(`../../../jobs/garage/${file}`, import.meta.url), 'utf8');
 const garage = new URL('../../../jobs/garage', import.meta.url).pathname;

@@ -2,8 +2,8 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeEach, describe, expect, test } from 'vitest';
-import { run } from './index.ts';
-import type { Terminal } from './terminal.ts';
+import { heard, terminalInto } from './testing/heard.ts';
+import { runHeard } from './testing/run-heard.ts';
 import { serveVerb } from './verbs/serve.ts';
 
 const all = mkdtempSync(join(tmpdir(), 'slabwright-data-'));
@@ -17,27 +17,7 @@ beforeEach(() => {
 
 const GARAGE = new URL('../../../jobs/garage', import.meta.url).pathname;
 
-interface Said {
-  out: string;
-  err: string;
-}
-
-const terminalOf = (said: Said): Terminal => ({
-  out: (text) => {
-    said.out += text;
-  },
-  err: (text) => {
-    said.err += text;
-  },
-  colour: false,
-  width: 100,
-  now: () => '2026-05-12T18:00:00-06:00',
-});
-
-async function slabwright(...args: string[]): Promise<{ status: number } & Said> {
-  const said = { out: '', err: '' };
-  return { status: await run(args, terminalOf(said)), ...said };
-}
+const slabwright = (...args: string[]) => runHeard(args);
 
 const path = (name: string): string => join(folder, name);
 const read = (name: string): string => readFileSync(path(name), 'utf8');
@@ -161,11 +141,11 @@ describe('backup and restore', () => {
 
 describe('serve', () => {
   test('says where it is, answers until it is told to end, and is gone then', async () => {
-    const said = { out: '', err: '' };
+    const said = heard();
     let end = (): void => undefined;
     const ended = serveVerb(
       { port: '0', data, json: true },
-      terminalOf(said),
+      terminalInto(said),
       () => new Promise((done) => (end = done)),
     );
     await expect.poll(() => said.out, { timeout: 20_000 }).not.toBe('');

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { spread } from '@slabwright/core';
 import { expect, test } from 'vitest';
 import { BadInput } from './terminal.ts';
+import { heard, terminalInto } from './testing/heard.ts';
 import { type SpreadVerbOptions, spreadText } from './verbs/spread.ts';
 
 const read = (file: string): string => readFileSync(new URL(`../../../${file}`, import.meta.url), 'utf8');
@@ -9,17 +10,9 @@ const catalogue = new URL('../../../jobs/garage/catalogue.json', import.meta.url
 
 /** What the verb makes of a text that came through standard input. */
 function fed(text: string, options: SpreadVerbOptions): { status: number; out: string } {
-  let out = '';
-  const status = spreadText(text, options, {
-    out: (more) => {
-      out += more;
-    },
-    err: () => undefined,
-    colour: false,
-    width: 100,
-    now: () => '2026-05-12T18:00:00-06:00',
-  });
-  return { status, out };
+  const said = heard();
+  const status = spreadText(text, options, terminalInto(said));
+  return { status, out: said.out };
 }
 
 test('a floor through standard input: a solution in the same format, which the checker passes', () => {

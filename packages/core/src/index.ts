@@ -16,6 +16,7 @@ export { type Job, type JobFile, type JobOption, job as jobSchema, jobFrom, jobF
 export { jsonSchemas } from './json-schemas.ts';
 export * from './kernel/index.ts';
 export { type Log, log as logSchema, logFrom, logFromText } from './log.ts';
+export { type EvidenceCell, evidenceCells, evidenceName } from './paper-content/evidence-row.ts';
 export * from './paper-content/index.ts';
 export {
   type Answer,

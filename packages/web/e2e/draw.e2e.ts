@@ -5,18 +5,9 @@ import { newWords } from '../src/edit/new-words.ts';
 import { words as edit } from '../src/edit/words.ts';
 import { words } from '../src/words.ts';
 import { arrive, kept, withBrowser } from './app-page.ts';
+import { AREA, WALLS } from './l-shape.ts';
 
 withBrowser();
-
-/** An L of 20 by 10 ft and 12 by 6 ft: 272 ft² (own arithmetic). */
-const WALLS = [
-  ['right', '20 ft'],
-  ['up', '10 ft'],
-  ['left', '8 ft'],
-  ['up', '6 ft'],
-  ['left', '12 ft'],
-] as const;
-const AREA = '272 ft²';
 
 async function newJob(page: Page): Promise<void> {
   await page.getByRole('link', { name: edit.newJob }).click();

@@ -5,18 +5,10 @@ import { words as edit } from '../src/edit/words.ts';
 import { words } from '../src/words.ts';
 import { arrive, downloaded, kept, planShown, withBrowser, workingShown } from './app-page.ts';
 import { choose, pressAt, tabTo, typeInto } from './keys.ts';
+import { AREA, WALLS } from './l-shape.ts';
 
 withBrowser();
 
-/** An L of 20 by 10 ft and 12 by 6 ft: 272 ft² (own arithmetic). */
-const WALLS = [
-  ['right', '20 ft'],
-  ['up', '10 ft'],
-  ['left', '8 ft'],
-  ['up', '6 ft'],
-  ['left', '12 ft'],
-] as const;
-const AREA = '272 ft²';
 /** With the last wall but one drawn to 7 ft: 20 by 10 ft and 12 by 7 ft (own arithmetic). */
 const HIGHER = '284 ft²';
 

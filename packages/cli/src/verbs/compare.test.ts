@@ -3,29 +3,15 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, test } from 'vitest';
-import { run } from '../index.ts';
+import { runHeard } from '../testing/run-heard.ts';
 
 const GARAGE = fileURLToPath(new URL('../../../../jobs/garage/catalogue.json', import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'slabwright-compare-'));
 afterAll(() => rmSync(folder, { recursive: true }));
 
 async function slabwright(...args: string[]) {
-  const out: string[] = [];
-  const err: string[] = [];
-  const terminal = {
-    out: (text: string) => void out.push(text),
-    err: (text: string) => void err.push(text),
-    colour: false,
-    width: 110,
-    now: () => '2026-05-12T18:00:00-06:00',
-  };
-  const status = await run(['compare', ...args], terminal);
-  return {
-    status,
-    out: out.join('').replaceAll('\u00a0', ' '),
-    flat: out.join('').replace(/\s+/g, ' '),
-    err: err.join(''),
-  };
+  const { status, out, err } = await runHeard(['compare', ...args], 110);
+  return { status, out: out.replaceAll('\u00a0', ' '), flat: out.replace(/\s+/g, ' '), err };
 }
 
 /** The garage catalogue with its products changed, in a file of its own. */

@@ -2,28 +2,14 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
-import { run } from '../index.ts';
+import { runHeard } from '../testing/run-heard.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'slabwright-fits-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 const garage = new URL('../../../../jobs/garage', import.meta.url).pathname;
 
-async function fits(...args: string[]): Promise<{ status: number; out: string; err: string }> {
-  const said = { out: '', err: '' };
-  const status = await run(['fits', ...args], {
-    out: (text) => {
-      said.out += text;
-    },
-    err: (text) => {
-      said.err += text;
-    },
-    colour: false,
-    width: 100,
-    now: () => '2026-05-12T18:00:00-06:00',
-  });
-  return { status, ...said };
-}
+const fits = (...args: string[]) => runHeard(['fits', ...args]);
 
 test('prints the front, what does not fit and the change that admits it, and no score of one number', async () => {
   const { status, out } = await fits(changed('no-weather', () => undefined));

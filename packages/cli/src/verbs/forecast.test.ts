@@ -4,7 +4,7 @@ import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test, vi } from 'vitest';
-import { run } from '../index.ts';
+import { runHeard } from '../testing/run-heard.ts';
 
 /** A server of this machine stands in for both services; no test asks a real one. */
 const asked: { url: string; agent: string | undefined }[] = [];
@@ -46,21 +46,7 @@ afterEach(() => {
   rmSync(out, { force: true });
 });
 
-async function forecast(...more: string[]): Promise<{ status: number; out: string; err: string }> {
-  let [printed, err] = ['', ''];
-  const status = await run(['forecast', job, '--out', out, ...more], {
-    out: (text) => {
-      printed += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-    colour: false,
-    width: 100,
-    now: () => '2026-05-12T18:00:00-06:00',
-  });
-  return { status, out: printed, err };
-}
+const forecast = (...more: string[]) => runHeard(['forecast', job, '--out', out, ...more]);
 
 const ALLOW = '--allow-sending-the-place';
 

@@ -2,27 +2,13 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
-import { run } from '../index.ts';
+import { runHeard } from '../testing/run-heard.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'slabwright-calendar-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 const garage = new URL('../../../../jobs/garage', import.meta.url).pathname;
 
-async function hours(...more: string[]): Promise<{ status: number; out: string; err: string }> {
-  let [out, err] = ['', ''];
-  const status = await run(['hours', garage, ...more], {
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-    colour: false,
-    width: 100,
-    now: () => '2026-05-12T18:00:00-06:00',
-  });
-  return { status, out, err };
-}
+const hours = (...more: string[]) => runHeard(['hours', garage, ...more]);
 
 /** RFC 5545, 3.1, from memory: a line is at most 75 octets, a folded one goes on after a blank. */
 function unfolded(text: string): readonly string[] {

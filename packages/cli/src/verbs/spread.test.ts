@@ -3,27 +3,12 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { spread } from '@slabwright/core';
 import { afterAll, describe, expect, test } from 'vitest';
-import { run } from '../index.ts';
+import { runHeard } from '../testing/run-heard.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'slabwright-spread-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-async function slabwright(...args: string[]): Promise<{ status: number; out: string; err: string }> {
-  let out = '';
-  let err = '';
-  const status = await run(['spread', ...args], {
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-    colour: false,
-    width: 110,
-    now: () => '2026-05-12T18:00:00-06:00',
-  });
-  return { status, out, err };
-}
+const slabwright = (...args: string[]) => runHeard(['spread', ...args], 110);
 
 const garage = new URL('../../../../jobs/garage', import.meta.url).pathname;
 const lShape = new URL('../../../../reference/spread/l-shape.json', import.meta.url).pathname;

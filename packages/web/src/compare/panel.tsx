@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
+import { SaidList } from '../facts/said-list.tsx';
 import { useJob } from '../job/job-context.tsx';
 import { usePreferences } from '../job/preferences.ts';
 import { localeHere } from '../job/use-planning.ts';
@@ -90,7 +91,7 @@ function View({ view, products, choose }: ViewProps) {
         <VerdictMark verdict={only ? verdictOf(only) : 'not known'} size={24} />
         <strong>{words.headline(only, fit.length)}</strong>
       </p>
-      {view.common.length > 0 ? <Lines title={words.against} lines={view.common} /> : null}
+      {view.common.length > 0 ? <SaidList className="compare-lines" title={words.against} lines={view.common} /> : null}
       <SystemsTable view={view} />
       {view.about.map((line) => (
         <p key={line} className="quiet">
@@ -101,19 +102,6 @@ function View({ view, products, choose }: ViewProps) {
       <Misfits view={view} />
       <Sheets view={view} products={products} choose={choose} />
     </>
-  );
-}
-
-function Lines({ title, lines }: { readonly title: string; readonly lines: readonly string[] }) {
-  return (
-    <section className="compare-lines">
-      <h3>{title}</h3>
-      <ul>
-        {[...new Set(lines)].map((line) => (
-          <li key={line}>{line}</li>
-        ))}
-      </ul>
-    </section>
   );
 }
 
@@ -193,10 +181,14 @@ function Sheets({ view, products, choose }: ViewProps) {
             <br />
             <span className="swatch none" aria-hidden="true" /> {words.legend.other}
           </p>
-          <Lines title={words.stand} lines={rows.flatMap(({ name, says }) => says.map((one) => `${name}: ${one}`))} />
-          {doubts.length > 0 ? <Lines title={words.doubts} lines={doubts} /> : null}
+          <SaidList
+            className="compare-lines"
+            title={words.stand}
+            lines={rows.flatMap(({ name, says }) => says.map((one) => `${name}: ${one}`))}
+          />
+          {doubts.length > 0 ? <SaidList className="compare-lines" title={words.doubts} lines={doubts} /> : null}
           {asks.map(({ name, wanted }) => (
-            <Lines key={name} title={`${words.asks}: ${name}`} lines={wanted} />
+            <SaidList className="compare-lines" key={name} title={`${words.asks}: ${name}`} lines={wanted} />
           ))}
         </>
       )}

@@ -1,10 +1,10 @@
 import {
   type Catalogue,
-  type Claim,
   compareProducts,
-  type EvidencePair,
   type EvidenceRow,
   type EvidenceTable,
+  evidenceCells,
+  evidenceName,
   Ledger,
   type Reader,
   Trace,
@@ -42,53 +42,17 @@ export function sheetsOf(catalogue: Catalogue, wanted: readonly string[], reader
   };
 }
 
-const nameOf = ({ family, setting }: EvidenceRow, speaks: Voice): string =>
-  speaks.word(`evidence-property-${family.id}`) + (setting === undefined ? '' : `, ${setting}`);
-
-const pairOf = ({ pairs }: EvidenceRow, a: string, b: string): EvidencePair | undefined =>
-  pairs.find(({ first, second }) => (first === a && second === b) || (first === b && second === a));
-
-/** The product the others are held against: the one with most that may be compared with it. */
-function referenceOf({ claims, pairs }: EvidenceRow): string | undefined {
-  const count = (id: string): number =>
-    pairs.filter(({ verdict, first, second }) => verdict === 'comparable' && (first === id || second === id)).length;
-  const [best] = claims.map(({ product }) => product).sort((a, b) => count(b) - count(a));
-  return best;
-}
-
-function textOf({ low, high, property }: Claim, speaks: Voice): string {
-  if (low && high)
-    return low.id === high.id ? speaks.show(low.id) : `${speaks.show(low.id)} to ${speaks.show(high.id)}`;
-  if (low) return `≥ ${speaks.show(low.id)}`;
-  return high ? `≤ ${speaks.show(high.id)}` : property.value;
-}
-
 function rowOf(row: EvidenceRow, index: number, table: EvidenceTable, speaks: Voice): SheetRow {
-  const reference = referenceOf(row);
-  const alone = !row.pairs.some(({ verdict }) => verdict === 'comparable');
-  const name = nameOf(row, speaks);
-  const found = table.products.map(({ id }): SheetCell & { ends?: readonly [number, number] } => {
-    const claim = row.claims.find(({ product }) => product === id);
-    if (!claim) return { product: id, text: '—', note: speaks.word('evidence-short-none'), comparable: false };
-    const pair = reference === undefined || id === reference ? undefined : pairOf(row, reference, id);
-    const comparable = !alone && (id === reference || pair?.verdict === 'comparable');
-    const method = claim.method?.id ?? claim.typedMethod ?? '';
-    const ends: readonly [number, number] | undefined =
-      claim.low && claim.high ? [claim.low.value, claim.high.value] : undefined;
-    return {
-      product: id,
-      text: textOf(claim, speaks),
-      note: comparable || !pair ? method : shortReason(pair, claim, name, table, speaks),
-      comparable,
-      ...(comparable && ends ? { ends } : {}),
-    };
-  });
-  const bars = scaled(found.map(({ ends }) => ends ?? null));
+  const found = evidenceCells(row, table, speaks);
+  const ends = found.map(({ claim, comparable }): readonly [number, number] | null =>
+    comparable && claim?.low && claim.high ? [claim.low.value, claim.high.value] : null,
+  );
+  const bars = scaled(ends);
   return {
     key: `${row.family.id} ${row.setting ?? ''} ${index}`,
-    name,
+    name: evidenceName(row, speaks),
     better: row.better === 'neither' ? '' : speaks.word(`evidence-better-${row.better}`),
-    cells: found.map(({ ends: _, ...cell }, i) => {
+    cells: found.map(({ claim: _, ...cell }, i): SheetCell => {
       const bar = bars[i];
       return bar ? { ...cell, bar } : cell;
     }),
@@ -96,26 +60,6 @@ function rowOf(row: EvidenceRow, index: number, table: EvidenceTable, speaks: Vo
       verdict === 'comparable' ? [...(says ? [speaks.say(says)] : []), ...notes.map(speaks.say)] : [],
     ),
   };
-}
-
-/** Why a claim may not be held against the reference, in two or three words. */
-function shortReason(pair: EvidencePair, claim: Claim, property: string, table: EvidenceTable, speaks: Voice): string {
-  const own = pair.reasons.find(({ names }) => names?.product === undefined || names.product === claim.name);
-  const reason = own ?? pair.reasons[0];
-  if (!reason) return '';
-  const names = reason.names ?? {};
-  if (!own) return speaks.say({ code: 'evidence-short-gap-elsewhere', names: { product: names.product ?? '' } });
-  const first = table.products.find(({ id }) => id === pair.first)?.name === claim.name;
-  const mine =
-    reason.code === 'evidence-method-differs' || reason.code === 'evidence-method-unlisted'
-      ? (claim.method?.id ?? claim.typedMethod)
-      : reason.code === 'evidence-mode-differs'
-        ? claim.property.failureMode
-        : first
-          ? names.firstValue
-          : names.secondValue;
-  const code = reason.code.replace('evidence-', 'evidence-short-');
-  return speaks.say({ code, names: { ...names, mine: mine ?? '', property } });
 }
 
 function asksOf({ products, ask }: EvidenceTable, speaks: Voice): Sheets['asks'] {

@@ -1,5 +1,6 @@
+import { climate } from '@slabwright/core';
 import { describe, expect, test } from 'vitest';
-import { guessColumns } from './columns.ts';
+import { guessColumns, UNITS } from './columns.ts';
 
 describe('columns of a table', () => {
   test('are found by the words of their heading, with the unit written there', () => {
@@ -25,5 +26,11 @@ describe('columns of a table', () => {
     expect(time).toBe('a');
     expect(Object.keys(fields)).toEqual(['airTemperature', 'relativeHumidity', 'radiation']);
     expect(fields.airTemperature?.unit).toBe('°C');
+  });
+  // The form stands before the core is fetched, so it has a list of its own; this holds the two to one another.
+  test('the units offered are those the reader of tables takes', () => {
+    const sorted = (units: Readonly<Record<string, readonly string[]>>) =>
+      Object.fromEntries(Object.entries(units).map(([field, list]) => [field, list.toSorted()]));
+    expect(sorted(UNITS)).toEqual(sorted(climate.weatherScience.COLUMN_UNITS_OF));
   });
 });

@@ -21,7 +21,8 @@ export const COLUMN_UNITS = {
 } as const;
 export type ColumnUnit = keyof typeof COLUMN_UNITS;
 
-const UNITS_OF: Readonly<Record<WeatherField, readonly ColumnUnit[]>> = {
+/** Units a column of each quantity may be in. */
+export const COLUMN_UNITS_OF: Readonly<Record<WeatherField, readonly ColumnUnit[]>> = {
   airTemperature: ['°C', '°F', 'K'],
   relativeHumidity: ['%', '1'],
   wind: ['m/s', 'km/h', 'mph'],
@@ -118,12 +119,12 @@ export const readWeatherCsv = (text: string, map: ColumnMap, source: WeatherSour
   const columns: { field: WeatherField; at: number; toSi: (value: number) => number }[] = [];
   for (const [field, choice] of Object.entries(map.fields) as [WeatherField, { column: string; unit: ColumnUnit }][]) {
     const at = indexOf(choice.column, field);
-    if (!UNITS_OF[field].includes(choice.unit)) {
+    if (!COLUMN_UNITS_OF[field].includes(choice.unit)) {
       issues.push({
         code: 'weather-unit-unknown',
         path: [...path, field],
         value: choice.unit,
-        limits: UNITS_OF[field],
+        limits: COLUMN_UNITS_OF[field],
       });
     } else if (at >= 0) columns.push({ field, at, toSi: COLUMN_UNITS[choice.unit] });
   }

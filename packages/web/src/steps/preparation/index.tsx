@@ -1,4 +1,5 @@
 import { type Fact, FactsTable } from '../../facts/facts-table.tsx';
+import { SaidList } from '../../facts/said-list.tsx';
 import { StepFrame } from '../../facts/step-frame.tsx';
 import { ReasonList } from '../../facts/verdict-block.tsx';
 import type { FloorLayer } from '../../floor/floor.tsx';
@@ -70,19 +71,6 @@ function Panel() {
         </ul>
       </section>
     </StepFrame>
-  );
-}
-
-export function SaidList({ title, lines }: { readonly title: string; readonly lines: readonly string[] }) {
-  return (
-    <section className="notes">
-      <h3>{title}</h3>
-      <ul>
-        {[...new Set(lines)].map((line) => (
-          <li key={line}>{line}</li>
-        ))}
-      </ul>
-    </section>
   );
 }
 
