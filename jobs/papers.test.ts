@@ -152,6 +152,24 @@ test('the crew sheet of a garage is six pages: order, preparation, front and bac
   }
 });
 
+test.each(['garage', 'workshop', 'basement', 'patio'] as const)(
+  'why this system takes one page of the proposal: %s',
+  async (name) => {
+    const from = goldenOf(name);
+    const fonts = await fontsFromNode();
+    const [begins, next] = ['proposal-why-headline', 'proposal-preparation'].map((code) =>
+      voiceOf(from, 'en').word(code),
+    );
+    for (const size of ['letter', 'a4'] as const) {
+      const bytes = await renderPaper(paperOf(issuedOf(from), 'proposal'), voiceOf(from, 'en'), { size, fonts });
+      const { pages } = await readPdf(bytes);
+      const pageOf = (words = '') => pages.findIndex(({ text }) => text.includes(words));
+      expect(pageOf(begins), size).toBeGreaterThan(0);
+      expect(pageOf(next), size).toBe(pageOf(begins) + 1);
+    }
+  },
+);
+
 describe('what the state of the floor allows', () => {
   test('garage: all five are issued', () => {
     expect(issuedOf(goldenOf('garage')).map(({ ok }) => ok)).toEqual([true, true, true, true, true]);

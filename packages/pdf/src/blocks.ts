@@ -105,8 +105,10 @@ const ENDS_IN_RULE: readonly Block['kind'][] = ['big-figures', 'headline'];
 export function partsOf(blocks: readonly Block[], room: Room, parent: Tag, setting: Setting): readonly Box[] {
   return blocks.map((block, index): Box => {
     const own = boxOf(block, room, parent, setting);
-    // Nobody signs a page with nothing on it.
-    const box = blocks[index + 1]?.kind === 'signatures' ? { ...own, keepNext: true } : own;
+    const next = blocks[index + 1]?.kind;
+    // Nobody signs a page with nothing on it, and a line that opens a list or a table of facts stands with it.
+    const held = next === 'signatures' || (block.kind === 'paragraph' && (next === 'list' || next === 'facts'));
+    const box = held ? { ...own, keepNext: true } : own;
     const before = blocks[index - 1];
     if (block.kind === 'working' && before && before.kind !== 'working') return { ...box, gap: setting.scale.body };
     if (!opensPart(block) || !before) return box;

@@ -12,7 +12,6 @@ import {
   profileSaid,
   said,
   say,
-  saying,
 } from '../context.ts';
 import type { Block, Content, SectionLayer } from '../paper.ts';
 
@@ -98,7 +97,7 @@ export function preparationBlocks(ctx: PaperContext): readonly Block[] {
   return [heading('proposal-preparation'), ...dashes([method, ...removal, ...edge]), ...linesTreated(ctx)];
 }
 
-/** Each crack and joint of the plan by its line: what is done with it, and what the first winter shows. */
+/** Each crack and joint of the plan by its line: what is done with it. What the first winter shows stands under why. */
 function linesTreated(ctx: PaperContext): readonly Block[] {
   const judged = known(ctx.option.cracks);
   if (!judged) return [line(say('proposal-lines-not-known'))];
@@ -107,14 +106,13 @@ function linesTreated(ctx: PaperContext): readonly Block[] {
   return [
     heading('proposal-lines'),
     ...dashes(
-      judged.cracks.flatMap((one) => [
+      judged.cracks.map((one) =>
         say(
           `proposal-line-${one.planned.replaceAll(' ', '-')}`,
           { line: one.id, kind: `@cracks-kind-${one.kind}`, area: areaName(one.area) },
           { length: one.length },
         ),
-        saying(one.winter),
-      ]),
+      ),
     ),
   ];
 }

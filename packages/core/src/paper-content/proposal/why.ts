@@ -62,16 +62,17 @@ function water(ctx: PaperContext): readonly Block[] {
   return rows.length === 0 ? [] : [heading('proposal-why-water'), { kind: 'facts', rows }];
 }
 
-/** What each crack and joint will show in the first cold season. */
+/** What cracks and joints will show in the first cold season, those that show the same together. */
 function winter(ctx: PaperContext): readonly Block[] {
-  const lines = (known(ctx.option.cracks)?.cracks ?? []).map(({ winter: shows }) => saying(shows));
-  return lines.length === 0 ? [] : [heading('proposal-why-winter'), ...dashes(lines)];
+  const lines = (known(ctx.option.cracks)?.notes ?? []).filter(({ code }) => code.startsWith('cracks-winter-'));
+  return lines.length === 0 ? [] : [heading('proposal-why-winter'), ...dashes(lines.map(saying))];
 }
 
 /** One page in plain words on why this system suits this floor; empty while nothing can be said yet. */
 export function why(ctx: PaperContext): readonly Block[] {
-  const left = bond(ctx);
-  const right = [...water(ctx), ...winter(ctx)];
+  // The longest part has a column of its own, so that the page stays one page.
+  const left = [...bond(ctx), ...water(ctx)];
+  const right = winter(ctx);
   const below: readonly Block[] =
     left.length > 0 && right.length > 0 ? [{ kind: 'columns', left, right }] : [...left, ...right];
   const blocks = [...asked(ctx), ...below];
